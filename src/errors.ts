@@ -1,0 +1,110 @@
+/** Why an input was refused. Stable across releases; texts may be improved, codes may not. */
+export type InputErrorCode =
+  | "invalid-day"
+  | "invalid-instant"
+  | "invalid-number"
+  | "invalid-zone"
+  | "zone-needed"
+  | "invalid-thresholds"
+  | "invalid-method"
+  | "invalid-option"
+  | "min-above-max"
+  | "implausible-temperature"
+  | "length-mismatch"
+  | "no-temperatures"
+  | "too-few-readings"
+  | "missing-temperature"
+  | "start-outside-series"
+  | "conflicting-readings"
+  | "unknown-species"
+  | "unknown-stage"
+  | "invalid-life-cycle"
+  | "invalid-found"
+  | "invalid-log"
+  | "ambiguous-date"
+  | "unknown-column"
+  | "unknown-format"
+  | "unknown-unit"
+  | "conflicting-units"
+  | "ambiguous-column"
+  | "unknown-location"
+  | "skipped-local-time"
+  | "binary-input"
+  | "input-too-large"
+  | "malformed-file";
+
+/** Where a refused value stood: keys, column names and row numbers, outermost first. */
+export type InputPath = readonly (string | number)[];
+
+/**
+ * The one error that Moltline throws for bad input. `message` is a full sentence that names the place,
+ * the value and what would be right; `code`, `path` and `value` carry the same for programs.
+ */
+export class InputError extends Error {
+  override readonly name = "InputError";
+  readonly code: InputErrorCode;
+  /** Place of the bad value, e.g. `["found", "on"]` or `["row", 14, "Max"]`. */
+  readonly path: InputPath;
+  /** The refused value itself. */
+  readonly value: unknown;
+
+  constructor(code: InputErrorCode, message: string, at: { path?: InputPath; value?: unknown } = {}) {
+    super(message);
+    this.code = code;
+    this.path = at.path ?? [];
+    this.value = at.value;
+  }
+}
+
+/** A value as it stands in an error message: short, quoted when it is text, never a wall of data. */
+export function shown(value: unknown): string {
+  if (typeof value === "string") return `"${value.length > 60 ? `${value.slice(0, 57)}...` : value}"`;
+  if (typeof value === "number" || typeof value === "boolean" || value === null || value === undefined)
+    return String(value);
+  return Array.isArray(value) ? `a list of ${value.length}` : `a value of type ${typeof value}`;
+}
+
+/**
+ * The number itself when it is finite.
+ * @throws {InputError} `invalid-number` otherwise, naming the path.
+ */
+export function finite(value: unknown, path: InputPath, expected = "a finite number"): number {
+  if (typeof value === "number" && Number.isFinite(value)) return value;
+  throw new InputError("invalid-number", `${path.join(".")} is ${shown(value)}; it must be ${expected}.`, {
+    path,
+    value,
+  });
+}
+
+/**
+ * Names close to a mistyped one, nearest first, so that an error can offer them.
+ * @param name What was typed.
+ * @param known Every accepted name.
+ * @param most How many to return at most.
+ */
+export function nearestNames(name: string, known: readonly string[], most = 3): string[] {
+  const wanted = name.toLowerCase();
+  return known
+    .map((candidate) => ({ candidate, distance: editDistance(wanted, candidate.toLowerCase()) }))
+    .filter(
+      ({ candidate, distance }) =>
+        distance <= Math.max(3, candidate.length / 2) || candidate.includes(wanted.slice(0, 5)),
+    )
+    .sort((a, b) => a.distance - b.distance || a.candidate.localeCompare(b.candidate, "en"))
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
+}
+
+// Levenshtein distance, one row at a time.
+function editDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const substituted = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(substituted, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[b.length] ?? 0;
+}

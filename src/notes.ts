@@ -1,0 +1,46 @@
+/** What a note is about. Stable across releases. */
+export type NoteCode =
+  // from reading files
+  | "sentinel-values"
+  | "flagged-values"
+  | "empty-cells"
+  | "duplicate-rows"
+  | "rows-sorted"
+  | "extremes-exchanged"
+  | "missing-days"
+  | "gaps-in-readings"
+  | "clock-change"
+  | "unit-converted"
+  | "unit-assumed"
+  | "faulty-readings"
+  | "lines-skipped"
+  | "location-chosen"
+  | "text-encoding"
+  | "count-assumed"
+  | "columns-recognised"
+  | "columns-ignored"
+  | "date-order-deduced"
+  | "offset-from-header"
+  // from temperatures and the forecast
+  | "days-filled"
+  | "temperatures-assumed"
+  | "temperatures-forecast"
+  | "temperatures-normal"
+  | "outside-tested-temperatures"
+  | "constant-from-memory"
+  | "common-practice"
+  | "derived-constant"
+  | "unknown-age"
+  | "time-of-day-assumed"
+  | "local-clock"
+  | "series-ends-first"
+  | "never-develops"
+  | "last-day-without-next-minimum"
+  | "log-kept-aside";
+
+/** Something a reader of a result must know: carried in the result and shown on every screen. */
+export interface Note {
+  readonly code: NoteCode;
+  /** One or two plain sentences. */
+  readonly message: string;
+}

@@ -1,0 +1,13 @@
+import { InputError } from "../../src/errors.ts";
+
+/** The InputError that a call throws; anything else thrown, or nothing, fails the test. */
+export function refusalOf(call: () => unknown): InputError {
+  let result: unknown;
+  try {
+    result = call();
+  } catch (error) {
+    if (error instanceof InputError) return error;
+    throw error;
+  }
+  throw new Error(`expected an InputError, but the call returned ${JSON.stringify(result)?.slice(0, 200)}`);
+}

@@ -1,0 +1,23 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: "library",
+          include: ["tests/**/*.test.ts"],
+          setupFiles: ["tests/support/random-runs.ts"],
+        },
+      },
+      {
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.browser.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 240_000,
+        },
+      },
+    ],
+  },
+});
