@@ -1,0 +1,126 @@
+import { InputError, finite } from "../errors.ts";
+import { type Method, clamp, knownMethod } from "../diurnal/method.ts";
+import { sineAbove, sineExcess } from "../diurnal/sine.ts";
+import { triangleAbove, triangleExcess } from "../diurnal/triangle.ts";
+import { type LinearResponse, type Thresholds, linearRate, linearResponse } from "../response/linear.ts";
+
+/** Extremes of one day. */
+export interface DayExtremes {
+  readonly min: number;
+  readonly max: number;
+  /** Minimum of the next day, for the `double-` methods. Default: this day's own. */
+  readonly nextMin?: number;
+}
+
+/** Thresholds and method of a degree-day sum. */
+export interface DegreeDayOptions extends Thresholds {
+  /** Default `single-sine`. */
+  readonly method?: Method;
+}
+
+/**
+ * Degree-days of one day. Any one unit: extremes and thresholds in °F give degree-days in °F, which are
+ * 1.8 times those in °C.
+ * @param day Extremes of the day.
+ * @param options Thresholds, cutoff and method.
+ * @returns Degree-days, 0 or more.
+ * @throws {InputError} `invalid-number`, `min-above-max`, `invalid-thresholds`, `invalid-method`.
+ * @example
+ * degreeDays({ min: 8, max: 24 }, { lower: 10 }) // → 6.304016860415474
+ * @example
+ * degreeDays({ min: 60, max: 95 }, { lower: 50, upper: 88 }) // → 26.14291756408603
+ * @see Baskerville & Emin (1969), Ecology 50, 514-517; Allen (1976), Environ. Entomol. 5, 388-396 (half-day
+ *   sine); McMaster & Wilhelm (1997), Agric. For. Meteorol. 87, 291-300 (the averages are not one rule).
+ */
+export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number {
+  const { min, max, nextMin = min } = day;
+  const response = linearResponse(options);
+  checkExtremes(min, max);
+  finite(nextMin, ["nextMin"], "the next day's minimum");
+  switch (knownMethod(options.method ?? "single-sine")) {
+    case "average":
+      return flatDay(min, max, response);
+    case "clamped-average":
+      return clampedAverageDay(min, max, response);
+    case "clamped-mean":
+      return clampedMeanDay(min, max, response);
+    case "single-sine":
+      return sineDay(min, max, response);
+    case "double-sine":
+      return doubleSineDay(min, max, nextMin, response);
+    case "single-triangle":
+      return triangleDay(min, max, response);
+    case "double-triangle":
+      return doubleTriangleDay(min, max, nextMin, response);
+  }
+}
+
+/** Degree-days of a day at its mean temperature. @internal */
+export function flatDay(min: number, max: number, response: LinearResponse): number {
+  return linearRate(response, min + (max - min) / 2);
+}
+
+/** Degree-days of a day whose extremes are brought between the thresholds first. @internal */
+export function clampedAverageDay(min: number, max: number, { lower, upper }: LinearResponse): number {
+  return (clamp(min, lower, upper) - lower) / 2 + (clamp(max, lower, upper) - lower) / 2;
+}
+
+/** Degree-days of a day whose mean is brought between the thresholds. @internal */
+export function clampedMeanDay(min: number, max: number, { lower, upper }: LinearResponse): number {
+  return clamp(min + (max - min) / 2, lower, upper) - lower;
+}
+
+/** Degree-days of a day on a sine wave. @internal */
+export function sineDay(min: number, max: number, response: LinearResponse): number {
+  const { lower, upper, zero, atUpper, atZero, stop } = response;
+  const uncut = sineExcess(lower, min, max);
+  let sum = uncut;
+  if (max > upper) {
+    sum += atUpper * sineExcess(upper, min, max);
+    if (atZero !== 0) sum += atZero * sineExcess(zero, min, max);
+    if (stop !== 0) sum -= stop * sineAbove(upper, min, max);
+  }
+  // Where a cutoff takes all, rounding leaves a crumb of either sign.
+  return sum > 1e-14 * uncut ? sum : 0;
+}
+
+/** Degree-days of a day on straight lines. @internal */
+export function triangleDay(min: number, max: number, response: LinearResponse): number {
+  const { lower, upper, zero, atUpper, atZero, stop } = response;
+  const uncut = triangleExcess(lower, min, max);
+  let sum = uncut;
+  if (max > upper) {
+    sum += atUpper * triangleExcess(upper, min, max);
+    if (atZero !== 0) sum += atZero * triangleExcess(zero, min, max);
+    if (stop !== 0) sum -= stop * triangleAbove(upper, min, max);
+  }
+  return sum > 1e-14 * uncut ? sum : 0;
+}
+
+/** Degree-days of half a sine wave up to the maximum and half a one to the next minimum. @internal */
+export function doubleSineDay(min: number, max: number, next: number, response: LinearResponse): number {
+  // When warm air moves in, the next night can be warmer than the day: the half wave then rises.
+  const fall = next <= max ? sineDay(next, max, response) : sineDay(max, next, response);
+  return (sineDay(min, max, response) + fall) / 2;
+}
+
+/** Degree-days of a straight line up to the maximum and one to the next minimum. @internal */
+export function doubleTriangleDay(min: number, max: number, next: number, response: LinearResponse): number {
+  const fall = next <= max ? triangleDay(next, max, response) : triangleDay(max, next, response);
+  return (triangleDay(min, max, response) + fall) / 2;
+}
+
+function checkExtremes(min: number, max: number): void {
+  finite(min, ["min"], "a temperature");
+  finite(max, ["max"], "a temperature");
+  finite(max - min, ["max"], "a temperature within reach of the minimum");
+  if (min <= max) return;
+  throw new InputError(
+    "min-above-max",
+    `min is ${min}, above max ${max}; the minimum must not be above the maximum.`,
+    {
+      path: ["min"],
+      value: min,
+    },
+  );
+}

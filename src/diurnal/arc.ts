@@ -1,0 +1,55 @@
+import type { Origin } from "../temperature/series.ts";
+import type { Instant } from "../time/zone.ts";
+
+/**
+ * A stretch of time on which temperature runs one way between two values. Every day's curve and every
+ * pair of logger readings is made of these, so one inverse serves them all.
+ *
+ * Along the whole arc a position u runs from 0 to 1 and the temperature from `start` to `end`: evenly on a
+ * `line`, as half a cosine wave on a `wave`. The stretch may be a part of the arc, u from `u0` to `u1`.
+ */
+export interface Arc {
+  readonly shape: "line" | "wave";
+  /** Temperature at u = 0, °C. */
+  readonly start: number;
+  /** Temperature at u = 1, °C. */
+  readonly end: number;
+  readonly u0: number;
+  readonly u1: number;
+  /** When the stretch begins (u0) and ends (u1). */
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly origin: Origin;
+}
+
+/** Temperature at a position of the whole arc, °C. */
+export function arcTemperature(arc: Arc, u: number): number {
+  const { start, end } = arc;
+  if (arc.shape === "line") return start + (end - start) * u;
+  return start + ((end - start) * (1 - Math.cos(Math.PI * u))) / 2;
+}
+
+/** Integral over u from p to q of the excess above t, max(T - t, 0), in degrees. */
+export function arcExcess(arc: Arc, t: number, p: number, q: number): number {
+  const [a, b] = aboveOn(arc, t, p, q);
+  if (a >= b) return 0;
+  const { start, end } = arc;
+  if (arc.shape === "line") return (b - a) * (start + ((end - start) * (a + b)) / 2 - t);
+  const half = (end - start) / 2;
+  return (b - a) * (start + half - t) - (half / Math.PI) * (Math.sin(Math.PI * b) - Math.sin(Math.PI * a));
+}
+
+/** The part of p to q on which the temperature is above t; empty when its ends do not rise. */
+export function aboveOn(arc: Arc, t: number, p: number, q: number): [number, number] {
+  const { start, end } = arc;
+  if (start > t && end > t) return [p, q];
+  if (start <= t && end <= t) return [p, p];
+  const crossing = crossingOf(arc, t);
+  return end > start ? [Math.max(p, crossing), q] : [p, Math.min(q, crossing)];
+}
+
+/** The position at which the temperature is t, for a t between the two ends. */
+function crossingOf({ shape, start, end }: Arc, t: number): number {
+  const share = (t - start) / (end - start);
+  return shape === "line" ? share : Math.acos(1 - 2 * share) / Math.PI;
+}

@@ -1,0 +1,160 @@
+import { InputError } from "../errors.ts";
+import { isMissing } from "../temperature/gaps.ts";
+import type {
+  ConstantTemperature,
+  DailyTemperatures,
+  JoinedTemperatures,
+  TemperatureReadings,
+} from "../temperature/series.ts";
+import { dayNumber } from "../time/civil-day.ts";
+import { DAY_MS, type Instant, type Zone, formatInstant, instantsAt, startOfDay } from "../time/zone.ts";
+import type { Arc } from "./arc.ts";
+import { dayArcs } from "./day-arcs.ts";
+import type { Method } from "./method.ts";
+
+/** How a series becomes a curve. */
+export interface TimelineOptions {
+  readonly method: Method;
+  readonly zone: Zone;
+  readonly from: Instant;
+  /** Thresholds, for the methods that clamp. */
+  readonly limits: { readonly lower: number; readonly upper: number };
+}
+
+/** How far a temperature without a last day is followed: a hundred years. */
+const FOREVER_MS = 36_525 * DAY_MS;
+
+/** A series that is not joined from others. */
+export type PartSeries = JoinedTemperatures["parts"][number];
+
+/** Arcs of one series from the start on, in order; where readings are missing, so are arcs. */
+export function partArcs(part: PartSeries, options: TimelineOptions): Arc[] {
+  switch (part.kind) {
+    case "daily":
+      return dailyArcs(part, options);
+    case "readings":
+      return readingArcs(part, options);
+    case "constant":
+      return constantArcs(part, options);
+  }
+}
+
+function dailyArcs(series: DailyTemperatures, options: TimelineOptions): Arc[] {
+  const { method, zone, from, limits } = options;
+  const first = dayNumber(series.start);
+  const arcs: Arc[] = [];
+  // A day before the start may still be running at it: zones are less than a day apart.
+  const skipped = Math.max(0, Math.floor(from / DAY_MS) - first - 1);
+  let midnight = startOfDay(first + skipped, zone);
+  for (let i = skipped; i < series.min.length; i++) {
+    const nextMidnight = startOfDay(first + i + 1, zone);
+    if (!isMissing(series, i) && nextMidnight > from) {
+      const [min, max] = [series.min[i] ?? Number.NaN, series.max[i] ?? Number.NaN];
+      const previousMax = i > 0 && !isMissing(series, i - 1) ? (series.max[i - 1] ?? max) : max;
+      const nextMin =
+        i + 1 < series.min.length && !isMissing(series, i + 1) ? (series.min[i + 1] ?? min) : min;
+      const place = { from: midnight, to: nextMidnight, origin: series.origin[i] ?? "observed" };
+      for (const arc of dayArcs(method, { min, max, previousMax, nextMin }, place, limits)) {
+        pushClipped(arcs, arc, from, Infinity);
+      }
+    }
+    midnight = nextMidnight;
+  }
+  return arcs;
+}
+
+function readingArcs(series: TemperatureReadings, { zone, from }: TimelineOptions): Arc[] {
+  const at = instantsOf(series, zone);
+  const arcs: Arc[] = [];
+  for (let i = 1; i < at.length; i++) {
+    const [begin, end] = [at[i - 1] ?? 0, at[i] ?? 0];
+    if (end <= from || end - begin > series.longestGapHours * 3_600_000) continue;
+    const [start, stop] = [series.temperature[i - 1] ?? 0, series.temperature[i] ?? 0];
+    const arc: Arc = {
+      shape: "line",
+      start,
+      end: stop,
+      u0: 0,
+      u1: 1,
+      from: begin,
+      to: end,
+      origin: series.origin,
+    };
+    pushClipped(arcs, arc, from, Infinity);
+  }
+  return arcs;
+}
+
+function constantArcs(series: ConstantTemperature, { zone, from }: TimelineOptions): Arc[] {
+  const [begin, end] = spanOf(series, zone);
+  const arcs: Arc[] = [];
+  const { temperature } = series;
+  const span = { from: Math.max(begin, from), to: Math.min(end, from + FOREVER_MS) };
+  pushClipped(
+    arcs,
+    { shape: "line", start: temperature, end: temperature, u0: 0, u1: 1, ...span, origin: "assumed" },
+    from,
+    Infinity,
+  );
+  return arcs;
+}
+
+/** Times of readings on the axis that the zone sets. */
+function instantsOf(series: TemperatureReadings, zone: Zone): Float64Array {
+  if (series.clock === "utc") {
+    if (zone !== null) return series.at;
+    throw new InputError(
+      "zone-needed",
+      "the readings count in UTC, but no time zone was given; name the zone that the dates are in, such as America/New_York.",
+      { path: ["zone"], value: zone },
+    );
+  }
+  if (zone === null) return series.at;
+  return series.at.map((local, i) => {
+    const [instant] = instantsAt(local, zone);
+    if (instant !== undefined) return instant;
+    throw new InputError(
+      "invalid-instant",
+      `reading ${i} is at ${formatInstant(local, null)}, a time that clocks in ${zone} skipped; give the zone or offset that the logger's clock kept.`,
+      { path: ["at", i], value: local },
+    );
+  });
+}
+
+/** First and last instant that a series covers, holes included. */
+export function spanOf(part: PartSeries, zone: Zone): [Instant, Instant] {
+  switch (part.kind) {
+    case "daily": {
+      const first = dayNumber(part.start);
+      return [startOfDay(first, zone), startOfDay(first + part.min.length, zone)];
+    }
+    case "readings": {
+      const at = instantsOf(part, zone);
+      return [at[0] ?? 0, at.at(-1) ?? 0];
+    }
+    case "constant":
+      return [
+        part.from === null ? -Infinity : startOfDay(part.from, zone),
+        part.to === null ? Infinity : startOfDay(dayNumber(part.to) + 1, zone),
+      ];
+  }
+}
+
+/** Adds the part of an arc that lies between two instants, if any. */
+export function pushClipped(arcs: Arc[], arc: Arc, from: Instant, to: Instant): void {
+  const begin = Math.max(arc.from, from);
+  const end = Math.min(arc.to, to);
+  if (!(begin < end)) return;
+  if (begin === arc.from && end === arc.to) {
+    arcs.push(arc);
+    return;
+  }
+  const perMs = (arc.u1 - arc.u0) / (arc.to - arc.from);
+  arcs.push({
+    ...arc,
+    from: begin,
+    to: end,
+    u0: begin === arc.from ? arc.u0 : arc.u0 + (begin - arc.from) * perMs,
+    u1: end === arc.to ? arc.u1 : arc.u1 - (arc.to - end) * perMs,
+  });
+}

@@ -1,0 +1,91 @@
+import { InputError } from "../errors.ts";
+import type { TemperatureSeries } from "../temperature/series.ts";
+import { type Instant, type Zone, formatInstant } from "../time/zone.ts";
+import type { Arc } from "./arc.ts";
+import { type PartSeries, type TimelineOptions, partArcs, pushClipped, spanOf } from "./part-arcs.ts";
+
+/** Temperature over time from a start on, without a hole. */
+export interface Timeline {
+  /** In order, each beginning where the one before it ends. */
+  readonly arcs: readonly Arc[];
+  readonly from: Instant;
+  readonly to: Instant;
+  /** Why it ends: no temperatures after it, or a hole with more temperatures behind. */
+  readonly endedBy: "series-ends" | "gap";
+}
+
+/**
+ * The curve of a series from an instant on, up to its end or its first hole.
+ * @throws {InputError} `start-outside-series` when no temperature covers the start, or
+ *   `missing-temperature` when it falls into a hole; `zone-needed` when readings in UTC meet a local clock.
+ */
+export function timelineOf(series: TemperatureSeries, options: TimelineOptions): Timeline {
+  const parts = series.kind === "joined" ? series.parts : [series];
+  const arcs = parts.map((part) => partArcs(part, options)).reduce(fillHoles, []);
+  const { from, zone } = options;
+  const first = arcs[0];
+  if (first === undefined || first.from > from) {
+    const code =
+      first === undefined || !coversBefore(parts, options) ? "start-outside-series" : "missing-temperature";
+    throw new InputError(
+      code,
+      `the start is ${formatInstant(from, zone)}, but ${coverage(series, options, first)}.`,
+      {
+        path: ["start"],
+        value: formatInstant(from, zone),
+      },
+    );
+  }
+  const hole = arcs.findIndex((arc, i) => i > 0 && arc.from !== arcs[i - 1]?.to);
+  const whole = hole < 0 ? arcs : arcs.slice(0, hole);
+  return { arcs: whole, from, to: whole.at(-1)?.to ?? from, endedBy: hole < 0 ? "series-ends" : "gap" };
+}
+
+function coversBefore(parts: readonly PartSeries[], { from, zone }: TimelineOptions): boolean {
+  return parts.some((part) => spanOf(part, zone)[0] <= from);
+}
+
+function coverage(series: TemperatureSeries, { zone, from }: TimelineOptions, next: Arc | undefined): string {
+  const spans = (series.kind === "joined" ? series.parts : [series]).map((part) => spanOf(part, zone));
+  const first = Math.min(...spans.map(([begin]) => begin));
+  const last = Math.max(...spans.map(([, end]) => end));
+  if (first > from || last <= from) {
+    return `the temperatures run from ${dayText(first, zone)} to ${dayText(last - 1000, zone)}; give temperatures for the start, or start on one of these days`;
+  }
+  return `there is no temperature for it${next ? ` before ${formatInstant(next.from, zone)}` : ""}; fill the gap or start elsewhere`;
+}
+
+function dayText(instant: Instant, zone: Zone): string {
+  return Number.isFinite(instant)
+    ? formatInstant(instant, zone).slice(0, 10)
+    : instant < 0
+      ? "ever"
+      : "for ever";
+}
+
+/** Arcs of a first series with the holes filled from a second one. */
+function fillHoles(base: readonly Arc[], filler: readonly Arc[]): Arc[] {
+  if (base.length === 0) return [...filler];
+  const filled: Arc[] = [];
+  let next = 0;
+  let from = -Infinity;
+  for (let i = 0; i <= base.length; i++) {
+    const here = base[i];
+    const to = here?.from ?? Infinity;
+    if (to > from) {
+      // An arc of the filler can reach past this hole into the next: step on only when it ends before.
+      while (next < filler.length) {
+        const arc = filler[next];
+        if (arc === undefined || arc.from >= to) break;
+        pushClipped(filled, arc, from, to);
+        if (arc.to > to) break;
+        next++;
+      }
+    }
+    if (here !== undefined) {
+      filled.push(here);
+      from = here.to;
+    }
+  }
+  return filled;
+}

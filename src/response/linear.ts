@@ -1,0 +1,100 @@
+import { InputError, finite, shown } from "../errors.ts";
+
+/** How development answers temperatures above the upper threshold. */
+export type Cutoff = "none" | "horizontal" | "intermediate" | "vertical";
+
+/** The cutoffs by name. */
+export const CUTOFFS: readonly Cutoff[] = ["none", "horizontal", "intermediate", "vertical"];
+
+/** Lower and upper developmental threshold and what happens above the upper one; any one unit. */
+export interface Thresholds {
+  /** No development at or below it. */
+  readonly lower: number;
+  /** Development no longer rises with temperature above it. Default: none. */
+  readonly upper?: number | null;
+  /**
+   * Above the upper threshold the rate stays (`horizontal`, the default), falls as it rose until it is
+   * nothing (`intermediate`), stops at once (`vertical`), or rises on (`none`, the default where there
+   * is no upper threshold).
+   */
+  readonly cutoff?: Cutoff;
+}
+
+/**
+ * A linear response, ready to be applied: the rate at temperature T is
+ * (T - lower)⁺ + atUpper·(T - upper)⁺ + atZero·(T - zero)⁺ - stop·[T > upper].
+ * Each cutoff is one choice of these weights, so any curve that knows its excess and its time above a
+ * temperature can answer all of them.
+ */
+export interface LinearResponse {
+  readonly lower: number;
+  /** Infinity where there is none. */
+  readonly upper: number;
+  /** Where an intermediate cutoff has brought the rate back to nothing: 2·upper - lower. */
+  readonly zero: number;
+  readonly atUpper: number;
+  readonly atZero: number;
+  /** Rate that a vertical cutoff takes away above the upper threshold. */
+  readonly stop: number;
+  readonly cutoff: Cutoff;
+}
+
+/**
+ * Checks thresholds and makes them a response.
+ * @throws {InputError} `invalid-number`, `invalid-thresholds` (lower not below upper; a cutoff without an
+ *   upper threshold; an unknown cutoff).
+ */
+export function linearResponse(thresholds: Thresholds): LinearResponse {
+  const { lower, upper = null } = thresholds;
+  const cutoff = thresholds.cutoff ?? (upper === null ? "none" : "horizontal");
+  finite(lower, ["lower"], "a temperature");
+  if (!CUTOFFS.includes(cutoff)) {
+    throw new InputError(
+      "invalid-thresholds",
+      `cutoff is ${shown(cutoff)}; it must be one of ${CUTOFFS.join(", ")}.`,
+      {
+        path: ["cutoff"],
+        value: cutoff,
+      },
+    );
+  }
+  if (upper === null) {
+    if (cutoff !== "none") {
+      throw new InputError(
+        "invalid-thresholds",
+        `the ${cutoff} cutoff needs an upper threshold; give upper, or leave the cutoff out.`,
+        {
+          path: ["upper"],
+          value: upper,
+        },
+      );
+    }
+    return { lower, upper: Infinity, zero: Infinity, atUpper: 0, atZero: 0, stop: 0, cutoff };
+  }
+  finite(upper, ["upper"], "a temperature");
+  if (lower >= upper) {
+    throw new InputError(
+      "invalid-thresholds",
+      `the lower threshold (${lower}) must be below the upper threshold (${upper}).`,
+      { path: ["lower"], value: lower },
+    );
+  }
+  return {
+    lower,
+    upper,
+    zero: 2 * upper - lower,
+    atUpper: cutoff === "none" ? 0 : cutoff === "intermediate" ? -2 : -1,
+    atZero: cutoff === "intermediate" ? 1 : 0,
+    stop: cutoff === "vertical" ? upper - lower : 0,
+    cutoff,
+  };
+}
+
+/** Rate of development at a temperature: effective degrees above the lower threshold, never below 0. */
+export function linearRate(response: LinearResponse, temperature: number): number {
+  const { lower, upper, zero, cutoff } = response;
+  if (temperature <= lower) return 0;
+  if (temperature <= upper || cutoff === "none") return temperature - lower;
+  if (cutoff === "horizontal") return upper - lower;
+  return cutoff === "vertical" ? 0 : Math.max(0, zero - temperature);
+}

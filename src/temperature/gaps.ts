@@ -1,0 +1,89 @@
+import { InputError, shown } from "../errors.ts";
+import { type CivilDay, addDays, dayNumber } from "../time/civil-day.ts";
+import { dailyTemperatures } from "./daily.ts";
+import { type Normals, normalsFor } from "./normals.ts";
+import type { DailyTemperatures, Origin } from "./series.ts";
+
+/** A run of days without a complete pair of extremes. */
+export interface Gap {
+  readonly from: CivilDay;
+  readonly to: CivilDay;
+  readonly days: number;
+}
+
+/** How missing days may be filled: a choice that the caller makes by name, never a default. */
+export type GapPolicy =
+  | { readonly fill: "interpolate"; /** Longest run of days to fill. */ readonly upToDays: number }
+  | { readonly fill: "normals"; /** Normals of past years at the same place. */ readonly normals: Normals };
+
+/** The runs of missing days of a series, in order; empty when there are none. */
+export function gapsOf(series: DailyTemperatures): Gap[] {
+  const gaps: Gap[] = [];
+  let first = -1;
+  for (let i = 0; i <= series.min.length; i++) {
+    const missing = i < series.min.length && isMissing(series, i);
+    if (missing && first < 0) first = i;
+    if (!missing && first >= 0) {
+      gaps.push({ from: addDays(series.start, first), to: addDays(series.start, i - 1), days: i - first });
+      first = -1;
+    }
+  }
+  return gaps;
+}
+
+/**
+ * A series with its missing days filled by a named policy and marked `filled`. Days with readings are
+ * untouched; a gap that the policy does not reach stays a gap.
+ * @param policy `interpolate`: minimum and maximum run along straight lines between the days before and
+ *   after, for gaps of at most `upToDays`. `normals`: the day's normal minimum and maximum.
+ * @throws {InputError} `invalid-option` when `upToDays` is not a whole number from 1, or for another policy.
+ */
+export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTemperatures {
+  if (policy.fill === "interpolate" && !(Number.isInteger(policy.upToDays) && policy.upToDays >= 1)) {
+    throw new InputError(
+      "invalid-option",
+      `upToDays is ${policy.upToDays}; it must be a whole number of days from 1.`,
+      {
+        path: ["upToDays"],
+        value: policy.upToDays,
+      },
+    );
+  }
+  // Callers without types may misspell the policy, and a gap of any length would then be filled.
+  if (!["interpolate", "normals"].includes(policy.fill)) {
+    throw new InputError(
+      "invalid-option",
+      `fill is ${shown(policy.fill)}; it must be "interpolate" or "normals".`,
+      { path: ["fill"], value: policy.fill },
+    );
+  }
+  const min = Float64Array.from(series.min);
+  const max = Float64Array.from(series.max);
+  const origin: Origin[] = [...series.origin];
+  const firstDay = dayNumber(series.start);
+  for (const gap of gapsOf(series)) {
+    const first = dayNumber(gap.from) - firstDay;
+    const bounded = first > 0 && first + gap.days < min.length;
+    if (policy.fill === "interpolate" && !(bounded && gap.days <= policy.upToDays)) continue;
+    for (let k = 0; k < gap.days; k++) {
+      const i = first + k;
+      if (policy.fill === "normals") {
+        const normal = normalsFor(policy.normals, addDays(series.start, i));
+        [min[i], max[i]] = [normal.min, normal.max];
+      } else {
+        const share = (k + 1) / (gap.days + 1);
+        for (const column of [min, max]) {
+          const before = column[first - 1] ?? Number.NaN;
+          column[i] = before + ((column[first + gap.days] ?? Number.NaN) - before) * share;
+        }
+      }
+      origin[i] = "filled";
+    }
+  }
+  return dailyTemperatures(series.start, min, max, origin);
+}
+
+/** Whether a slot lacks its minimum or its maximum. */
+export function isMissing(series: DailyTemperatures, index: number): boolean {
+  return !(Number(series.min[index]) <= Number(series.max[index]));
+}

@@ -1,0 +1,105 @@
+import { describe, expect, it } from "vitest";
+import { degreeDays } from "../../src/clock/degree-days.ts";
+import { METHODS } from "../../src/diurnal/method.ts";
+import { refusalOf } from "../support/refusal.ts";
+
+describe("degreeDays", () => {
+  it("takes single sine and a horizontal cutoff unless told otherwise", () => {
+    const day = { min: 60, max: 95 };
+    expect(degreeDays(day, { lower: 50, upper: 88 })).toBe(
+      degreeDays(day, { lower: 50, upper: 88, cutoff: "horizontal", method: "single-sine" }),
+    );
+    expect(degreeDays(day, { lower: 50 })).toBe(degreeDays(day, { lower: 50, cutoff: "none" }));
+  });
+
+  it("meets the special angles of a sine day: 30 to 70 over 50, 60 and 40", () => {
+    // Derived: A/π, and 20·(√3/2 - π/6)/π twice.
+    expect(degreeDays({ min: 30, max: 70 }, { lower: 50 })).toBeCloseTo(20 / Math.PI, 12);
+    expect(degreeDays({ min: 30, max: 70 }, { lower: 60 })).toBeCloseTo(
+      (20 * (Math.sqrt(3) / 2 - Math.PI / 6)) / Math.PI,
+      12,
+    );
+    expect(degreeDays({ min: 30, max: 70 }, { lower: 50, method: "single-triangle" })).toBe(5);
+  });
+
+  it("keeps the three averages apart", () => {
+    const day = { min: 4, max: 40 };
+    const at = (method: "average" | "clamped-average" | "clamped-mean") =>
+      degreeDays(day, { lower: 10, upper: 30, method });
+    expect([at("average"), at("clamped-average"), at("clamped-mean")]).toEqual([12, 10, 12]);
+    expect(
+      degreeDays({ min: 30, max: 50 }, { lower: 10, upper: 30, method: "clamped-mean", cutoff: "vertical" }),
+    ).toBe(20);
+    expect(
+      degreeDays({ min: 30, max: 50 }, { lower: 10, upper: 30, method: "average", cutoff: "vertical" }),
+    ).toBe(0);
+  });
+
+  it("joins two half days in the double methods", () => {
+    const thresholds = { lower: 10, upper: 30 } as const;
+    for (const shape of ["sine", "triangle"] as const) {
+      const half = (min: number) =>
+        degreeDays({ min, max: 28 }, { ...thresholds, method: `single-${shape}` });
+      expect(
+        degreeDays({ min: 6, max: 28, nextMin: 14 }, { ...thresholds, method: `double-${shape}` }),
+      ).toBeCloseTo((half(6) + half(14)) / 2, 12);
+    }
+  });
+
+  it("takes a next minimum above the maximum, as when warm air moves in", () => {
+    expect(degreeDays({ min: 2, max: 8, nextMin: 14 }, { lower: 10, method: "double-triangle" })).toBeCloseTo(
+      degreeDays({ min: 8, max: 14 }, { lower: 10, method: "single-triangle" }) / 2,
+      12,
+    );
+  });
+
+  it.each([0, 10, 25, 30, 33])("answers a day without a range (%d °C) as its temperature", (t) => {
+    for (const method of METHODS) {
+      expect(degreeDays({ min: t, max: t }, { lower: 10, upper: 30, method })).toBeCloseTo(
+        Math.min(Math.max(t - 10, 0), 20),
+        12,
+      );
+    }
+  });
+
+  it("lets development run at the upper threshold itself, also under a vertical cutoff", () => {
+    expect(degreeDays({ min: 30, max: 30 }, { lower: 10, upper: 30, cutoff: "vertical" })).toBe(20);
+  });
+
+  it.each([
+    [{ min: 20, max: 10 }, { lower: 10 }, "min-above-max", "min is 20, above max 10"],
+    [{ min: Number.NaN, max: 9 }, { lower: 10 }, "invalid-number", "min is NaN"],
+    [{ min: 1, max: Infinity }, { lower: 10 }, "invalid-number", "max is Infinity"],
+    [{ min: 1, max: 2, nextMin: Number.NaN }, { lower: 10 }, "invalid-number", "nextMin is NaN"],
+    [
+      { min: 1, max: 2 },
+      { lower: 12, upper: 11.5 },
+      "invalid-thresholds",
+      "the lower threshold (12) must be below the upper threshold (11.5)",
+    ],
+    [{ min: 1, max: 2 }, { lower: 12, upper: 12 }, "invalid-thresholds", "must be below"],
+    [{ min: 1, max: 2 }, { lower: Number.NaN }, "invalid-number", "lower is NaN"],
+    [{ min: 1, max: 2 }, { lower: 1, upper: Infinity }, "invalid-number", "upper is Infinity"],
+    [
+      { min: 1, max: 2 },
+      { lower: 10, cutoff: "vertical" as const },
+      "invalid-thresholds",
+      "needs an upper threshold",
+    ],
+  ])("refuses %j with %j", (day, options, code, text) => {
+    const refusal = refusalOf(() => degreeDays(day, options));
+    expect(refusal.message).toContain(text);
+    expect(refusal.code).toBe(code);
+  });
+
+  it("refuses a method or a cutoff that it does not know, naming those it does", () => {
+    const wrong = JSON.parse('{"lower":10,"method":"sine"}');
+    expect(() => degreeDays({ min: 1, max: 2 }, wrong)).toThrow(
+      /method is "sine"; it must be one of average, .*single-sine/,
+    );
+    const cutoff = JSON.parse('{"lower":10,"upper":30,"cutoff":"soft"}');
+    expect(() => degreeDays({ min: 1, max: 2 }, cutoff)).toThrow(
+      /cutoff is "soft"; it must be one of none, horizontal/,
+    );
+  });
+});
