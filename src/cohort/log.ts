@@ -1,0 +1,81 @@
+import { InputError, type InputPath, nearestNames, shown } from "../errors.ts";
+import { STAGE_IDS, type StageId } from "../species/life-cycle.ts";
+import { parseMoment } from "../time/zone.ts";
+
+/** One line of what was seen: so many animals were found to have begun a stage. */
+export interface LogEntry {
+  /** The stage that had begun: `pupa` when an animal had pupated. */
+  readonly stage: StageId;
+  /** ISO 8601: the day, or the date and time, when it was seen. */
+  readonly on: string;
+  /** How many animals. */
+  readonly count: number;
+  /** Which animals, where several groups are kept; `null` where there is one. */
+  readonly cohort: string | null;
+  readonly note: string | null;
+  /** Row of the file it came from, or `null` where it came from none. */
+  readonly row: number | null;
+}
+
+/**
+ * A log entry from what is known; everything but the stage and the day may be left out.
+ * @param seen `count` defaults to 1.
+ * @throws {InputError} `unknown-stage`, `invalid-day`, `invalid-instant`, `invalid-log`.
+ * @example
+ * logEntry({ stage: "pupa", on: "2026-07-04" }).count // → 1
+ */
+export function logEntry(
+  seen: { readonly stage: StageId; readonly on: string } & Partial<Omit<LogEntry, "stage" | "on">>,
+): LogEntry {
+  const { stage, on, count = 1, cohort = null, note = null, row = null } = seen;
+  const entry = { stage, on, count, cohort, note, row };
+  checkEntry(entry, []);
+  return entry;
+}
+
+/**
+ * The log itself when every entry is one that a forecast can take.
+ * @throws {InputError} `unknown-stage`, `invalid-day`, `invalid-instant`, `invalid-log`; the path begins
+ *   with the index of the entry.
+ */
+export function checkLog(entries: readonly LogEntry[]): readonly LogEntry[] {
+  // Callers without types may hand over anything.
+  const given: unknown = entries;
+  if (!Array.isArray(given)) {
+    throw new InputError("invalid-log", `the log is ${shown(given)}; it must be a list of entries.`, {
+      path: ["log"],
+      value: given,
+    });
+  }
+  entries.forEach((entry, i) => checkEntry(entry, ["log", i]));
+  return entries;
+}
+
+function checkEntry(entry: LogEntry | null | undefined, path: InputPath): void {
+  if (entry === null || entry === undefined) throw refused(path, entry, "an object with stage, on and count");
+  const { stage, on, count, cohort, note, row } = entry;
+  if (!STAGE_IDS.includes(stage)) {
+    const near = nearestNames(stage, STAGE_IDS);
+    const at = [...path, "stage"];
+    throw new InputError(
+      "unknown-stage",
+      `${at.join(".")} is ${shown(stage)}; it must be one of ${(near.length > 0 ? near : STAGE_IDS).join(", ")}.`,
+      { path: at, value: stage },
+    );
+  }
+  // Only whether it is a day or a time matters here; in UTC no time is skipped.
+  parseMoment(on, "UTC", [...path, "on"]);
+  if (!Number.isInteger(count) || count < 1)
+    throw refused([...path, "count"], count, "a whole number of animals, 1 or more");
+  if (cohort !== null && (typeof cohort !== "string" || cohort.trim() === "")) {
+    throw refused([...path, "cohort"], cohort, "the name of a group, or null");
+  }
+  if (note !== null && typeof note !== "string") throw refused([...path, "note"], note, "a text, or null");
+  if (row !== null && (!Number.isInteger(row) || row < 1))
+    throw refused([...path, "row"], row, "a row number from 1, or null");
+}
+
+function refused(path: InputPath, value: unknown, mustBe: string): InputError {
+  const place = path.length === 0 ? "the entry" : path.join(".");
+  return new InputError("invalid-log", `${place} is ${shown(value)}; it must be ${mustBe}.`, { path, value });
+}

@@ -1,0 +1,18 @@
+export { SPECIES, findSpecies } from "./catalogue.ts";
+export { checkLifeCycle } from "./check-life-cycle.ts";
+export { coccinellaSeptempunctata } from "./coccinella-septempunctata.ts";
+export { cydiaPomonella } from "./cydia-pomonella.ts";
+export { danausPlexippusRefittedPupa } from "./danaus-plexippus-refitted-pupa.ts";
+export { danausPlexippus } from "./danaus-plexippus.ts";
+export { drosophilaMelanogaster } from "./drosophila-melanogaster.ts";
+export { harmoniaAxyridis } from "./harmonia-axyridis.ts";
+export { helicoverpaArmigera } from "./helicoverpa-armigera.ts";
+export { STAGE_IDS } from "./life-cycle.ts";
+export type { Handling, LifeCycle, Mark, Sourced, StageId, StageNeeds, TestedRange } from "./life-cycle.ts";
+export { orthosiaHibisci } from "./orthosia-hibisci.ts";
+export { ostriniaNubilalis } from "./ostrinia-nubilalis.ts";
+export { pierisBrassicae } from "./pieris-brassicae.ts";
+export { pierisRapae } from "./pieris-rapae.ts";
+export { plutellaXylostella } from "./plutella-xylostella.ts";
+export { spodopteraFrugiperda } from "./spodoptera-frugiperda.ts";
+export { usualStageCorrelation, usualVariation } from "./usual-variation.ts";
