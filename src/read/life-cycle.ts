@@ -1,0 +1,49 @@
+import { z } from "zod";
+import { checkLifeCycle } from "../species/check-life-cycle.ts";
+import type { LifeCycle } from "../species/life-cycle.ts";
+import { inShape } from "./shape.ts";
+
+const mark = z.enum([
+  "read",
+  "second-hand",
+  "open data",
+  "derived",
+  "from memory",
+  "common practice, no source",
+]);
+
+const sourced = z.strictObject({ value: z.number(), mark, source: z.string() });
+
+const stageNeeds = z.strictObject({
+  stage: z.enum(["egg", "larva", "instar-1", "instar-2", "instar-3", "instar-4", "instar-5", "pupa"]),
+  degreeDays: sourced,
+  lower: sourced,
+  upper: sourced.nullable(),
+  cutoff: z.enum(["none", "horizontal", "intermediate", "vertical"]),
+  cv: sourced,
+  tested: z.strictObject({ low: z.number(), high: z.number(), mark, source: z.string() }).nullable(),
+});
+
+const lifeCycle = z.strictObject({
+  species: z.string(),
+  latinName: z.string(),
+  commonName: z.string(),
+  host: z.string().nullable(),
+  region: z.string().nullable(),
+  stages: z.array(stageNeeds),
+  hang: sourced.nullable(),
+  darkening: sourced.nullable(),
+  stageCorrelation: sourced,
+  handling: z.array(z.enum(["harmful-sap", "never-release", "permit-in-places", "not-native-in-places"])),
+  remarks: z.array(z.string()),
+});
+
+/**
+ * A user's own species from parsed JSON. Every field of {@link LifeCycle} must be there, and no other.
+ * @param json The value, as `JSON.parse` gives it.
+ * @throws {InputError} `invalid-life-cycle`, with the path of what is wrong: its shape, or what
+ *   {@link checkLifeCycle} finds.
+ */
+export function readLifeCycle(json: unknown): LifeCycle {
+  return checkLifeCycle(inShape(lifeCycle, json, "invalid-life-cycle", "the life cycle"));
+}
