@@ -1,0 +1,31 @@
+import { type Zone, formatInstant } from "../time/zone.ts";
+import type { StageClock } from "./stage-clock.ts";
+import type { Absence } from "./result.ts";
+
+/** Why a milestone that runs on some clocks is not reached. */
+export function absenceOf(clocks: readonly StageClock[], zone: Zone): Absence {
+  const cold = clocks.find(({ clock }) => clock.total === 0);
+  if (cold !== undefined) {
+    const { lower } = cold.response;
+    return {
+      reason: "too-cold",
+      message: `No development: the highest temperature is ${highestOf(cold).toFixed(1)} °C and the lower threshold ${lower} °C.`,
+    };
+  }
+  const ending = clocks[0]?.timeline;
+  const until = ending === undefined ? "" : formatInstant(ending.to, zone).slice(0, 16).replace("T", " ");
+  return ending?.endedBy === "gap"
+    ? {
+        reason: "gap",
+        message: `There is a gap in the temperatures from ${until} on; fill it to see further.`,
+      }
+    : {
+        reason: "series-ends",
+        message: `The temperatures end at ${until}; later ones are needed to see further.`,
+      };
+}
+
+/** Highest temperature on the curve of a clock, °C. */
+export function highestOf({ timeline }: StageClock): number {
+  return timeline.arcs.reduce((highest, { start, end }) => Math.max(highest, start, end), -Infinity);
+}
