@@ -8,6 +8,8 @@ export default defineConfig({
           name: "library",
           include: ["tests/**/*.test.ts"],
           setupFiles: ["tests/support/random-runs.ts"],
+          // Slow machines are no reason for a red run.
+          testTimeout: 60_000,
         },
       },
       {

@@ -26,6 +26,13 @@ export type NoteCode =
   | "temperatures-assumed"
   | "temperatures-forecast"
   | "temperatures-normal"
+  | "temperatures-estimated"
+  | "frost"
+  | "sun-on-the-cage"
+  | "station-outside-overlap"
+  | "temperatures-past-years"
+  | "weather-ensemble"
+  | "learned-from-log"
   | "outside-tested-temperatures"
   | "constant-from-memory"
   | "common-practice"
@@ -33,10 +40,18 @@ export type NoteCode =
   | "unknown-age"
   | "time-of-day-assumed"
   | "local-clock"
+  | "no-sunrise"
   | "series-ends-first"
   | "never-develops"
   | "last-day-without-next-minimum"
-  | "log-kept-aside";
+  | "log-kept-aside"
+  // from estimates
+  | "few-trials"
+  | "outside-linear-range"
+  | "weak-line"
+  | "did-not-converge"
+  | "parameter-at-limit"
+  | "no-information-criterion";
 
 /** Something a reader of a result must know: carried in the result and shown on every screen. */
 export interface Note {

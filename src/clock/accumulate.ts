@@ -100,11 +100,14 @@ function byClock(series: TemperatureSeries, options: AccumulateOptions): DayHeat
   const clock = thermalClock(timeline, response);
   const lastWhole = dayNumber(civilDayOf(timeline.to, zone)) - 1;
   const to = options.to ?? civilDay(lastWhole);
-  if (options.to !== undefined && dayNumber(to, ["to"]) > lastWhole) {
-    if (timeline.endedBy === "series-ends") throw outside("to", to, from, civilDay(lastWhole));
+  // Without a last day all temperatures are meant, so a gap is as much in the way as before a given day.
+  const stopped =
+    timeline.endedBy === "gap" && (options.to === undefined || dayNumber(to, ["to"]) > lastWhole);
+  if (!stopped && dayNumber(to, ["to"]) > lastWhole) throw outside("to", to, from, civilDay(lastWhole));
+  if (stopped) {
     throw new InputError(
       "missing-temperature",
-      `there is a gap in the temperatures after ${civilDay(lastWhole)}; fill it or end before it.`,
+      `there is a gap in the temperatures after ${civilDay(lastWhole)}; fill it by a named policy, or name that day as the last.`,
       {
         path: ["to"],
         value: to,

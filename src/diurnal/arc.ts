@@ -6,10 +6,11 @@ import type { Instant } from "../time/zone.ts";
  * pair of logger readings is made of these, so one inverse serves them all.
  *
  * Along the whole arc a position u runs from 0 to 1 and the temperature from `start` to `end`: evenly on a
- * `line`, as half a cosine wave on a `wave`. The stretch may be a part of the arc, u from `u0` to `u1`.
+ * `line`, as half a cosine wave on a `wave`, fast and then ever slower on a `decay`. The stretch may be a
+ * part of the arc, u from `u0` to `u1`; the second half of a wave is a quarter wave that begins steeply.
  */
 export interface Arc {
-  readonly shape: "line" | "wave";
+  readonly shape: "line" | "wave" | "decay";
   /** Temperature at u = 0, °C. */
   readonly start: number;
   /** Temperature at u = 1, °C. */
@@ -22,21 +23,46 @@ export interface Arc {
   readonly origin: Origin;
 }
 
+/**
+ * How fast a `decay` runs: what is left of the way to its level falls as exp(-2.2 u). It is the night
+ * coefficient b of Parton & Logan (1981), whose paper was not seen: 2.2 read second-hand. Their night ends
+ * short of the minimum by exp(-2.2), a ninth of the way; here the level lies beyond `end`, so that the arc
+ * reaches `end` exactly and the curve has no jump at dawn.
+ */
+const DECAY = 2.2;
+const DECAYED = 1 - Math.exp(-DECAY);
+
 /** Temperature at a position of the whole arc, °C. */
-export function arcTemperature(arc: Arc, u: number): number {
-  const { start, end } = arc;
-  if (arc.shape === "line") return start + (end - start) * u;
-  return start + ((end - start) * (1 - Math.cos(Math.PI * u))) / 2;
+export function arcTemperature({ shape, start, end }: Arc, u: number): number {
+  switch (shape) {
+    case "line":
+      return start + (end - start) * u;
+    case "wave":
+      return start + ((end - start) * (1 - Math.cos(Math.PI * u))) / 2;
+    case "decay":
+      return start + ((end - start) * (1 - Math.exp(-DECAY * u))) / DECAYED;
+  }
 }
 
 /** Integral over u from p to q of the excess above t, max(T - t, 0), in degrees. */
 export function arcExcess(arc: Arc, t: number, p: number, q: number): number {
   const [a, b] = aboveOn(arc, t, p, q);
   if (a >= b) return 0;
-  const { start, end } = arc;
-  if (arc.shape === "line") return (b - a) * (start + ((end - start) * (a + b)) / 2 - t);
-  const half = (end - start) / 2;
-  return (b - a) * (start + half - t) - (half / Math.PI) * (Math.sin(Math.PI * b) - Math.sin(Math.PI * a));
+  const { shape, start, end } = arc;
+  switch (shape) {
+    case "line":
+      return (b - a) * (start + ((end - start) * (a + b)) / 2 - t);
+    case "wave": {
+      const half = (end - start) / 2;
+      return (
+        (b - a) * (start + half - t) - (half / Math.PI) * (Math.sin(Math.PI * b) - Math.sin(Math.PI * a))
+      );
+    }
+    case "decay": {
+      const way = (end - start) / DECAYED;
+      return (b - a) * (start + way - t) - (way / DECAY) * (Math.exp(-DECAY * a) - Math.exp(-DECAY * b));
+    }
+  }
 }
 
 /** The part of p to q on which the temperature is above t; empty when its ends do not rise. */
@@ -51,5 +77,12 @@ export function aboveOn(arc: Arc, t: number, p: number, q: number): [number, num
 /** The position at which the temperature is t, for a t between the two ends. */
 function crossingOf({ shape, start, end }: Arc, t: number): number {
   const share = (t - start) / (end - start);
-  return shape === "line" ? share : Math.acos(1 - 2 * share) / Math.PI;
+  switch (shape) {
+    case "line":
+      return share;
+    case "wave":
+      return Math.acos(1 - 2 * share) / Math.PI;
+    case "decay":
+      return -Math.log(1 - share * DECAYED) / DECAY;
+  }
 }

@@ -9,14 +9,18 @@ import type {
 import { dayNumber } from "../time/civil-day.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant, instantsAt, startOfDay } from "../time/zone.ts";
 import type { Arc } from "./arc.ts";
-import { dayArcs } from "./day-arcs.ts";
-import type { Method } from "./method.ts";
+import { type DayPlace, dayArcs } from "./day-arcs.ts";
+import { type CurveMethod, isSunMethod } from "./method.ts";
+import type { Place } from "./place.ts";
+import { type Extremes, type SunContext, placeForSun, sunArcs } from "./sun-arcs.ts";
 
 /** How a series becomes a curve. */
 export interface TimelineOptions {
-  readonly method: Method;
+  readonly method: CurveMethod;
   readonly zone: Zone;
   readonly from: Instant;
+  /** Where it is, for the methods that follow the sun; they need a zone too. */
+  readonly place?: Place | null;
   /** Thresholds, for the methods that clamp. */
   readonly limits: { readonly lower: number; readonly upper: number };
 }
@@ -40,27 +44,44 @@ export function partArcs(part: PartSeries, options: TimelineOptions): Arc[] {
 }
 
 function dailyArcs(series: DailyTemperatures, options: TimelineOptions): Arc[] {
-  const { method, zone, from, limits } = options;
+  const { zone, from } = options;
   const first = dayNumber(series.start);
   const arcs: Arc[] = [];
   // A day before the start may still be running at it: zones are less than a day apart.
   const skipped = Math.max(0, Math.floor(from / DAY_MS) - first - 1);
   let midnight = startOfDay(first + skipped, zone);
+  const draw = drawerOf(options, midnight);
   for (let i = skipped; i < series.min.length; i++) {
     const nextMidnight = startOfDay(first + i + 1, zone);
-    if (!isMissing(series, i) && nextMidnight > from) {
-      const [min, max] = [series.min[i] ?? Number.NaN, series.max[i] ?? Number.NaN];
-      const previousMax = i > 0 && !isMissing(series, i - 1) ? (series.max[i - 1] ?? max) : max;
-      const nextMin =
-        i + 1 < series.min.length && !isMissing(series, i + 1) ? (series.min[i + 1] ?? min) : min;
-      const place = { from: midnight, to: nextMidnight, origin: series.origin[i] ?? "observed" };
-      for (const arc of dayArcs(method, { min, max, previousMax, nextMin }, place, limits)) {
-        pushClipped(arcs, arc, from, Infinity);
-      }
+    const today = extremesOn(series, i);
+    if (today !== null && nextMidnight > from) {
+      const days = { previous: extremesOn(series, i - 1), today, next: extremesOn(series, i + 1) };
+      const span = { from: midnight, to: nextMidnight, origin: series.origin[i] ?? "observed" };
+      for (const arc of draw(days, span)) pushClipped(arcs, arc, Math.max(from, midnight), nextMidnight);
     }
     midnight = nextMidnight;
   }
   return arcs;
+}
+
+/** How a method draws a civil day, which it may overstep. */
+function drawerOf(
+  { method, zone, place = null, limits }: TimelineOptions,
+  midnight: Instant,
+): (days: SunContext, span: DayPlace) => Arc[] {
+  if (isSunMethod(method)) {
+    const checked = placeForSun(method, place, zone, midnight);
+    return (days, span) => sunArcs(method, days, span, checked);
+  }
+  return ({ previous, today, next }, span) => {
+    const context = { ...today, previousMax: previous?.max ?? today.max, nextMin: next?.min ?? today.min };
+    return dayArcs(method, context, span, limits);
+  };
+}
+
+function extremesOn(series: DailyTemperatures, i: number): Extremes | null {
+  const [min, max] = [series.min[i] ?? Number.NaN, series.max[i] ?? Number.NaN];
+  return isMissing(series, i) ? null : { min, max };
 }
 
 function readingArcs(series: TemperatureReadings, { zone, from }: TimelineOptions): Arc[] {

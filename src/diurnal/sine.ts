@@ -14,6 +14,9 @@ export function sineExcess(t: number, min: number, max: number): number {
   const amplitude = (max - min) / 2;
   const below = min + amplitude - t;
   if (t <= min) return below;
+  // A temperature within a rounding step of an extreme can come out just beyond it.
+  if (below <= -amplitude) return 0;
+  if (below >= amplitude) return below;
   // sqrt(A² - d²) is A·cos(asin(d / A)) without the second trigonometric call.
   return (
     (below * (Math.PI / 2 + Math.asin(below / amplitude)) +
@@ -27,5 +30,6 @@ export function sineAbove(t: number, min: number, max: number): number {
   if (t >= max) return 0;
   if (t < min) return 1;
   const amplitude = (max - min) / 2;
-  return 0.5 + Math.asin((min + amplitude - t) / amplitude) / Math.PI;
+  const share = (min + amplitude - t) / amplitude;
+  return share <= -1 ? 0 : share >= 1 ? 1 : 0.5 + Math.asin(share) / Math.PI;
 }

@@ -50,17 +50,18 @@ function coverage(series: TemperatureSeries, { zone, from }: TimelineOptions, ne
   const first = Math.min(...spans.map(([begin]) => begin));
   const last = Math.max(...spans.map(([, end]) => end));
   if (first > from || last <= from) {
-    return `the temperatures run from ${dayText(first, zone)} to ${dayText(last - 1000, zone)}; give temperatures for the start, or start on one of these days`;
+    return `the temperatures run from ${edgeText(first, zone)} to ${edgeText(last, zone, true)}; give temperatures for the start, or start between these`;
   }
   return `there is no temperature for it${next ? ` before ${formatInstant(next.from, zone)}` : ""}; fill the gap or start elsewhere`;
 }
 
-function dayText(instant: Instant, zone: Zone): string {
-  return Number.isFinite(instant)
-    ? formatInstant(instant, zone).slice(0, 10)
-    : instant < 0
-      ? "ever"
-      : "for ever";
+/** An end of a series: a day where it lies on midnight (the day before, for the last), else a time. */
+function edgeText(instant: Instant, zone: Zone, last = false): string {
+  if (!Number.isFinite(instant)) return instant < 0 ? "ever" : "for ever";
+  const text = formatInstant(last ? instant - 1000 : instant, zone);
+  return text.slice(11, 19) === (last ? "23:59:59" : "00:00:00")
+    ? text.slice(0, 10)
+    : formatInstant(instant, zone).slice(0, 16).replace("T", " ");
 }
 
 /** Arcs of a first series with the holes filled from a second one. */

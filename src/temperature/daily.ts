@@ -1,6 +1,6 @@
-import { InputError } from "../errors.ts";
+import { InputError, shown } from "../errors.ts";
 import { type CivilDay, addDays, dayNumber } from "../time/civil-day.ts";
-import type { DailyTemperatures, Origin } from "./series.ts";
+import { type DailyTemperatures, ORIGINS, type Origin } from "./series.ts";
 
 /**
  * Daily extremes as a series.
@@ -26,6 +26,17 @@ export function dailyTemperatures(
       "length-mismatch",
       `there are ${min.length} minima, ${max.length} maxima and ${origins.length} origins; each day needs one of each.`,
       { path: ["max"], value: max.length },
+    );
+  }
+  const unknown = origins.find((one) => !ORIGINS.includes(one));
+  if (unknown !== undefined) {
+    throw new InputError(
+      "invalid-option",
+      `origin is ${shown(unknown)}; it must be one of ${ORIGINS.join(", ")}.`,
+      {
+        path: ["origin"],
+        value: unknown,
+      },
     );
   }
   const lows = Float64Array.from(min);

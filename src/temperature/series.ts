@@ -1,8 +1,23 @@
 import type { CivilDay } from "../time/civil-day.ts";
 import type { Celsius } from "../units.ts";
 
-/** Where a temperature comes from; anything but `observed` is said in the results that used it. */
-export type Origin = "observed" | "filled" | "forecast" | "normal" | "assumed";
+/**
+ * Where a temperature comes from, from the surest to the least sure: read from an instrument, filled into a gap,
+ * estimated for a room from a station, a weather forecast, the same days of a past year, the normals of past
+ * years, or assumed.
+ */
+export const ORIGINS = [
+  "observed",
+  "filled",
+  "estimated",
+  "forecast",
+  "past-year",
+  "normal",
+  "assumed",
+] as const;
+
+/** One of {@link ORIGINS}; anything but `observed` is said in the results that used it. */
+export type Origin = (typeof ORIGINS)[number];
 
 /** Daily extremes, one slot per civil day without holes; NaN is a missing reading and means only that. */
 export interface DailyTemperatures {

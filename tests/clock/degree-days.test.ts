@@ -103,3 +103,18 @@ describe("degreeDays", () => {
     );
   });
 });
+
+describe("a threshold within a rounding step of an extreme", () => {
+  it("loses no day: neither curve nor cutoff comes out as NaN or nothing", () => {
+    // Found by a random search: the share of the amplitude came out just below -1.
+    const day = { min: -3.62, max: 0.68 };
+    const almost = degreeDays(day, { lower: -1.5, upper: 0.6799999999999999 });
+    expect(almost).toBeCloseTo(degreeDays(day, { lower: -1.5 }), 12);
+    for (const t of [-3.62, -3.6199999999999997, 0.6799999999999998, 0.68]) {
+      expect(degreeDays(day, { lower: t })).toBeGreaterThanOrEqual(0);
+      expect(
+        degreeDays(day, { lower: -10, upper: t === -3.62 ? -3.61 : t, cutoff: "vertical" }),
+      ).toBeGreaterThanOrEqual(0);
+    }
+  });
+});

@@ -12,7 +12,7 @@ const DAY = { from: 0, to: 1, origin: "observed" } as const;
 const LIMITS = { lower: 10, upper: 30 };
 const share = fc.integer({ min: 0, max: 1000 }).map((n) => n / 1000);
 const arc = fc.record({
-  shape: fc.constantFrom("line" as const, "wave" as const),
+  shape: fc.constantFrom("line" as const, "wave" as const, "decay" as const),
   start: degrees(-20, 45),
   end: degrees(-20, 45),
 });
@@ -40,14 +40,26 @@ describe("arcs", () => {
   });
 
   it("begin and end at their temperatures", () => {
-    for (const shape of ["line", "wave"] as const) {
+    for (const shape of ["line", "wave", "decay"] as const) {
       const one = whole({ shape, start: 4, end: 20 });
-      expect(
-        [arcTemperature(one, 0), arcTemperature(one, 0.5), arcTemperature(one, 1)].map((t) =>
-          Number(t.toFixed(12)),
-        ),
-      ).toEqual([4, 12, 20]);
+      expect(arcTemperature(one, 0)).toBeCloseTo(4, 12);
+      // Half of exp(-2.2 u) is gone at u = 0.5 when what is left is exp(-1.1).
+      const half = shape === "decay" ? 4 + (16 * (1 - Math.exp(-1.1))) / (1 - Math.exp(-2.2)) : 12;
+      expect(arcTemperature(one, 0.5)).toBeCloseTo(half, 12);
+      expect(arcTemperature(one, 1)).toBeCloseTo(20, 12);
     }
+  });
+
+  it("are at a temperature where they say that they cross it", () => {
+    fc.assert(
+      fc.property(arc, degrees(-25, 50), (parts, t) => {
+        const one = whole(parts);
+        const { start, end } = parts;
+        fc.pre(Math.min(start, end) < t && t < Math.max(start, end));
+        const [from, to] = aboveOn(one, t, 0, 1);
+        expect(arcTemperature(one, end > start ? from : to)).toBeCloseTo(t, 9);
+      }),
+    );
   });
 
   it("make up a day whose excess and time above are those of the closed forms", () => {

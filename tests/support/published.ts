@@ -3,6 +3,7 @@ import { z } from "zod";
 import { developmentRow } from "./development-shape.ts";
 import { monarchRearing } from "./monarch-shape.ts";
 import { cited, head, mark, printed, remark, source, stage } from "./published-parts.ts";
+import { rateModelSets } from "./rate-model-shape.ts";
 
 // Shapes of fixtures/published/*.json. A row that does not fit is an error here, not a puzzle in a test.
 
@@ -100,6 +101,7 @@ export const shapes = {
     columns: z.tuple([z.literal("x"), z.literal("y")]),
     rows: z.array(z.tuple([z.number(), z.number()])),
   }),
+  "rate-models": rateModelSets,
   thresholds: z.strictObject({
     ...head,
     rows: z.array(estimate),

@@ -1,0 +1,65 @@
+import { InputError } from "../errors.ts";
+import { type CivilDay, addDays, civilDay, dayNumber } from "../time/civil-day.ts";
+import { DAY_MS } from "../time/zone.ts";
+import { dailyTemperatures, lastDay } from "./daily.ts";
+import type { TemperatureSeries } from "./series.ts";
+
+/** What is known, as a list of one series or of none, and the first day that is not known, or not wholly. */
+export function knownPart(
+  observed: TemperatureSeries,
+  until: CivilDay | undefined,
+): { known: TemperatureSeries[]; from: CivilDay } {
+  if (observed.kind !== "daily") {
+    if (until === undefined) return { known: [observed], from: firstUnknownDay(observed) };
+    throw new InputError(
+      "invalid-option",
+      `until is ${until}, but only daily temperatures can be cut there; leave it out.`,
+      {
+        path: ["until"],
+        value: until,
+      },
+    );
+  }
+  const last = until ?? lastDay(observed);
+  const days = dayNumber(last, ["until"]) - dayNumber(observed.start) + 1;
+  const from = addDays(last, 1);
+  if (days === 0) return { known: [], from };
+  if (days < 0 || days > observed.min.length) {
+    throw new InputError(
+      "start-outside-series",
+      `until is ${last}, but the temperatures run from ${observed.start} to ${lastDay(observed)}; take a day within them, or the day before them where none is known.`,
+      { path: ["until"], value: last },
+    );
+  }
+  const known = dailyTemperatures(
+    observed.start,
+    observed.min.subarray(0, days),
+    observed.max.subarray(0, days),
+    observed.origin.slice(0, days),
+  );
+  return { known: [known], from };
+}
+
+function firstUnknownDay(observed: TemperatureSeries): CivilDay {
+  switch (observed.kind) {
+    case "daily":
+      return addDays(lastDay(observed), 1);
+    case "readings": {
+      // Within a day of the last reading in any zone; until then the readings themselves count.
+      const day = Math.floor((observed.at.at(-1) ?? 0) / DAY_MS);
+      return civilDay(observed.clock === "utc" ? day - 1 : day);
+    }
+    case "constant":
+      if (observed.to !== null) return addDays(observed.to, 1);
+      throw new InputError(
+        "invalid-option",
+        "a temperature held for ever leaves no weather to come; give its last day.",
+        {
+          path: ["observed", "to"],
+          value: null,
+        },
+      );
+    case "joined":
+      return observed.parts.map(firstUnknownDay).sort().at(-1) ?? "";
+  }
+}
