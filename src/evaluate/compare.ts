@@ -1,5 +1,4 @@
-import type { LogEntry } from "../cohort/log.ts";
-import { checkLog } from "../cohort/log.ts";
+import { type LogEntry, checkLog, fateOf } from "../cohort/log.ts";
 import { InputError } from "../errors.ts";
 import type { DegreeDayTable, Forecast, IsoInstant, StageForecast } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
@@ -42,8 +41,8 @@ export interface Comparison {
  * Predicted against logged, stage by stage.
  * @param forecast A forecast; nothing else is needed, its degree-day tables are part of it.
  * @param log What was seen: each entry says that a stage began on a day or at a time.
- * @returns One row for each entry, in the order of the log; entries of the stage that was found, or of an
- *   earlier one, are kept with a reason and no error.
+ * @returns One row for each entry, in the order of the log; entries of the stage that was found, of an
+ *   earlier one, or of animals that died or were lost are kept with a reason and no error.
  * @throws {InputError} `invalid-log` for an empty log; what `checkLog` throws.
  */
 export function compare(forecast: Forecast, log: readonly LogEntry[]): Comparison {
@@ -76,6 +75,8 @@ export function compare(forecast: Forecast, log: readonly LogEntry[]): Compariso
   };
 }
 
+const NOT_KNOWN = { early: null, expected: null, late: null };
+
 function comparedStage(forecast: Forecast, entry: LogEntry, index: number): ComparedStage {
   const { zone } = forecast;
   const { day, instant } = parseMoment(entry.on, zone, ["log", index, "on"]);
@@ -83,11 +84,29 @@ function comparedStage(forecast: Forecast, entry: LogEntry, index: number): Comp
     instant === null ? [startOfDay(day, zone), startOfDay(dayNumber(day) + 1, zone) - 1] : [instant, instant];
   const middle = (from + to) / 2;
   const base = { stage: entry.stage, loggedOn: entry.on, count: entry.count };
+  const fate = fateOf(entry);
+  if (fate !== "seen") {
+    const reason = `These animals ${fate === "died" ? "died" : "were lost"} in this stage; no begin was seen.`;
+    return {
+      ...base,
+      predicted: NOT_KNOWN,
+      errorDays: null,
+      errorDegreeDays: null,
+      insideWindow: null,
+      reason,
+    };
+  }
   const predicted = forecast.stages.find(({ stage }) => stage === entry.stage);
   if (predicted === undefined) {
-    const none = { early: null, expected: null, late: null };
     const reason = `This stage is not ahead of the ${forecast.found.stage} that was found, so it was not predicted.`;
-    return { ...base, predicted: none, errorDays: null, errorDegreeDays: null, insideWindow: null, reason };
+    return {
+      ...base,
+      predicted: NOT_KNOWN,
+      errorDays: null,
+      errorDegreeDays: null,
+      insideWindow: null,
+      reason,
+    };
   }
   const { begins, absence } = predicted;
   const expected = instantOf(begins.expected, zone);

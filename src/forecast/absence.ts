@@ -1,10 +1,14 @@
-import { type Zone, formatInstant } from "../time/zone.ts";
+import { DAY_MS, type Zone, formatInstant } from "../time/zone.ts";
 import type { StageClock } from "./stage-clock.ts";
 import type { Absence } from "./result.ts";
 
+/** Nobody waits longer: a temperature held for ever is followed for a hundred years. */
+const LONGEST_WAIT_MS = 36_000 * DAY_MS;
+
 /** Why a milestone that runs on some clocks is not reached. */
 export function absenceOf(clocks: readonly StageClock[], zone: Zone): Absence {
-  const cold = clocks.find(({ clock }) => clock.total === 0);
+  // Behind a gap there may be warmth: only temperatures that were all seen can be too cold.
+  const cold = clocks.find(({ clock, timeline }) => clock.total === 0 && timeline.endedBy === "series-ends");
   if (cold !== undefined) {
     const { lower } = cold.response;
     return {
@@ -13,6 +17,11 @@ export function absenceOf(clocks: readonly StageClock[], zone: Zone): Absence {
     };
   }
   const ending = clocks[0]?.timeline;
+  if (ending !== undefined && ending.to - ending.from > LONGEST_WAIT_MS)
+    return {
+      reason: "series-ends",
+      message: "It is not reached within a hundred years at these temperatures.",
+    };
   const until = ending === undefined ? "" : formatInstant(ending.to, zone).slice(0, 16).replace("T", " ");
   return ending?.endedBy === "gap"
     ? {

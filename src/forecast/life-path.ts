@@ -81,7 +81,9 @@ function ageRange(age: AgeGiven): AgeRange {
 }
 
 function unknownStage(lifeCycle: LifeCycle, stage: StageId): InputError {
-  const known = [...lifeCycle.stages.map((one) => one.stage), ...(lifeCycle.hang ? ["prepupa"] : [])];
+  const known = lifeCycle.stages.flatMap((one) => {
+    return one.stage === "pupa" && lifeCycle.hang !== null ? ["prepupa", one.stage] : [one.stage];
+  });
   const why =
     stage === "adult"
       ? "the adult is the end of the forecast"

@@ -4,6 +4,7 @@ import type { StageId } from "../species/life-cycle.ts";
 import type { Origin } from "../temperature/series.ts";
 import type { CivilDay } from "../time/civil-day.ts";
 import type { DegreeDays } from "../units.ts";
+import type { Belief } from "./learned.ts";
 
 /** ISO 8601 date and time: with an offset where the forecast has a zone, without one where it has not. */
 export type IsoInstant = string;
@@ -81,5 +82,11 @@ export interface Forecast {
   readonly stages: readonly StageForecast[];
   readonly signs: readonly SignForecast[];
   readonly tables: readonly DegreeDayTable[];
+  /** What a log taught, where one was given: pace and offset, and the stage that the forecast goes on from. */
+  readonly learned: {
+    readonly pace: Belief;
+    readonly offset: Belief | null;
+    readonly from: StageId | null;
+  } | null;
   readonly notes: readonly Note[];
 }

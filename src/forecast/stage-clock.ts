@@ -1,10 +1,9 @@
 import { type ThermalClock, thermalClock } from "../clock/thermal-clock.ts";
-import type { Method } from "../diurnal/method.ts";
+import type { TimelineOptions } from "../diurnal/part-arcs.ts";
 import { type Timeline, timelineOf } from "../diurnal/timeline.ts";
 import { type LinearResponse, linearResponse } from "../response/linear.ts";
 import type { LifeCycle, StageId } from "../species/life-cycle.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
-import type { Instant, Zone } from "../time/zone.ts";
 import type { LifePath } from "./life-path.ts";
 
 /** One pair of thresholds with its curve and its clock. */
@@ -20,7 +19,7 @@ export function stageClocks(
   { stages }: LifeCycle,
   path: LifePath,
   temperatures: TemperatureSeries,
-  options: { method: Method; zone: Zone; from: Instant },
+  options: Required<Omit<TimelineOptions, "limits">>,
 ): (StageClock | null)[] {
   const known = new Map<string, StageClock>();
   let shared: Timeline | null = null;

@@ -1,9 +1,7 @@
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { METHODS } from "../../src/diurnal/method.ts";
 import { type ForecastInput, forecast } from "../../src/forecast/forecast.ts";
-import { readTemperatures } from "../../src/read/index.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import type { LifeCycle } from "../../src/species/life-cycle.ts";
@@ -12,19 +10,11 @@ import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { fillGaps } from "../../src/temperature/gaps.ts";
 import { joinTemperatures } from "../../src/temperature/join.ts";
 import { normalTemperatures, normalsOf } from "../../src/temperature/normals.ts";
-import type { DailyTemperatures } from "../../src/temperature/series.ts";
 import { degrees } from "../support/arbitraries.ts";
+import { city } from "../support/city.ts";
 import { daysAt, needsOf } from "../support/constant-temperature.ts";
 import { published } from "../support/published.ts";
 import { refusalOf } from "../support/refusal.ts";
-
-function city(name: "new-york" | "seattle"): DailyTemperatures {
-  const { series } = readTemperatures(readFileSync(`fixtures/temperatures/${name}-2012-2015.csv`, "utf8"), {
-    unit: "C",
-  });
-  if (series.kind !== "daily") throw new Error("the fixture holds daily extremes");
-  return series;
-}
 
 const newYork = city("new-york");
 
@@ -338,7 +328,7 @@ describe("notes", () => {
     const normals = normalTemperatures(normalsOf(newYork), "2015-06-01", "2015-12-31");
     const { notes, tables } = forecast(eggs({ temperatures: joinTemperatures(filled, normals) }));
     expect(notes.find(({ code }) => code === "days-filled")?.message).toContain("1 of");
-    expect(notes.find(({ code }) => code === "days-filled")?.message).toContain("2015-06-11 to 2015-06-11");
+    expect(notes.find(({ code }) => code === "days-filled")?.message).toContain("(2015-06-11)");
     expect(notes.find(({ code }) => code === "temperatures-normal")?.message).toContain("2015-06-21");
     expect(tables[0]?.origin.filter((origin) => origin === "filled")).toHaveLength(1);
     expect(codes({ temperatures: constantTemperature(24) })).toContain("temperatures-assumed");

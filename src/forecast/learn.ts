@@ -1,0 +1,156 @@
+import { type LogEntry, checkLog, fateOf } from "../cohort/log.ts";
+import { sigmaOf } from "../cohort/requirement.ts";
+import { InputError, shown } from "../errors.ts";
+import type { Note } from "../notes.ts";
+import type { StageId } from "../species/life-cycle.ts";
+import { stageName } from "../species/stage-names.ts";
+import { shiftedTemperatures } from "../temperature/shift.ts";
+import { DAY_MS, type Zone, formatInstant } from "../time/zone.ts";
+import { type ForecastInput, startOf } from "./forecast-input.ts";
+import { type Learned, beliefOf } from "./learned.ts";
+import { lifePath } from "./life-path.ts";
+import { type Span, type Start, chanceOf, spanOfEntry, startsFrom } from "./log-span.ts";
+import { normalised, priorGrid, thinned } from "./pace-grid.ts";
+import { stageClocks } from "./stage-clock.ts";
+
+/** What is believed before the log, and how the log was kept. */
+export interface LearnOptions {
+  /**
+   * How much cohorts differ in what they need, a coefficient of variation. Default 0.1: hosts and populations
+   * differ by 10 to 15 % (common practice, no source).
+   */
+  readonly paceVariation?: number;
+  /**
+   * How far the animals' temperature may be off the temperatures given, one standard deviation in °C. Default 0:
+   * the thermometer stands with the animals.
+   */
+  readonly offsetDeviation?: number;
+}
+
+/**
+ * What a log teaches about a cohort: whether it runs slower or faster than the constants say, and, if asked,
+ * whether it is warmer or colder than the thermometer says.
+ *
+ * Each entry says that a stage began between two looks. It is held against the stage logged before it, or
+ * the find where there is none, so that each entry adds what it alone knows; the belief in each pace (and
+ * offset) of a grid is multiplied by the chance of the entry. Animals of one entry are taken as independent
+ * of each other, given the pace. Deterministic.
+ * @param input As for `forecast`. Of a weather ensemble the first member counts: the log is of days gone by.
+ * @param log What was seen, of one cohort. `notYet` of an entry is the last look without it; where it is
+ *   missing, looks are taken as a day apart.
+ * @returns Belief about the pace, and where the forecast is to go on from. Entries that cannot be are kept
+ *   aside with the reason; nothing is dropped.
+ * @throws {InputError} What `forecast` throws for the input; `invalid-option`; what `checkLog` throws.
+ */
+export function learn(input: ForecastInput, log: readonly LogEntry[], options: LearnOptions = {}): Learned {
+  const { paceVariation = 0.1, offsetDeviation = 0 } = options;
+  if (!(paceVariation > 0 && paceVariation < 1 && offsetDeviation >= 0 && offsetDeviation < 20)) {
+    throw new InputError(
+      "invalid-option",
+      `paceVariation is ${shown(paceVariation)} and offsetDeviation ${shown(offsetDeviation)}; the first must be between 0 and 1, the second from 0 to below 20 °C.`,
+      { path: ["paceVariation"], value: paceVariation },
+    );
+  }
+  const entries = checkLog(log);
+  const { lifeCycle } = input;
+  const { zone, method, place, path, instant } = startOf(input);
+  const series =
+    input.temperatures.kind === "ensemble" ? input.temperatures.groups[0]?.members[0] : input.temperatures;
+  if (series === undefined)
+    throw new InputError("no-temperatures", "the ensemble has no members.", { path: ["temperatures"] });
+
+  let grid = priorGrid(sigmaOf(paceVariation), offsetDeviation);
+  const clocksAt = new Map(
+    [...new Set(grid.map(({ offset }) => offset))].map((offset) => [
+      offset,
+      stageClocks(lifeCycle, path, offset === 0 ? series : shiftedTemperatures(series, offset), {
+        method,
+        place,
+        zone,
+        from: instant,
+      }),
+    ]),
+  );
+  const used: LogEntry[] = [];
+  const aside: { entry: LogEntry; reason: string }[] = [];
+  let starts: Start[] = [{ at: instant, weight: 1, path }];
+  let from: Learned["from"] = null;
+  const stages = path.milestones.filter(({ kind }) => kind === "stage");
+  const ahead = new Set<StageId | "darkening">(stages.map(({ id }) => id));
+  for (const entry of entries) {
+    const reason = notAhead(entry, ahead, input.found.stage);
+    if (reason !== null) aside.push({ entry, reason });
+  }
+
+  for (const milestone of stages) {
+    const here = entries.filter((entry) => entry.stage === milestone.id && fateOf(entry) === "seen");
+    const kept: { entry: LogEntry; span: Span }[] = [];
+    for (const entry of here) {
+      const span = spanOfEntry(entry, zone);
+      const chances = grid.map(({ pace, offset }) =>
+        chanceOf(span, milestone, starts, pace, clocksAt.get(offset) ?? [], lifeCycle),
+      );
+      if (Math.max(...chances) < LEAST_CHANCE) {
+        aside.push({ entry, reason: contradiction(entry, span, starts, from, zone) });
+        continue;
+      }
+      grid = normalised(
+        grid.map((node, i) => ({ ...node, weight: node.weight * (chances[i] ?? 0) ** entry.count })),
+      );
+      kept.push({ entry, span });
+    }
+    if (kept.length === 0 || milestone.id === "adult" || milestone.id === "darkening") {
+      used.push(...kept.map(({ entry }) => entry));
+      continue;
+    }
+    used.push(...kept.map(({ entry }) => entry));
+    starts = startsFrom(kept, lifePath(lifeCycle, milestone.id, "new"));
+    from = {
+      stage: milestone.id,
+      moments: starts.map(({ at, weight }) => ({ at: formatInstant(at, zone), weight })),
+    };
+  }
+  const nodes = thinned(grid);
+  return {
+    pace: beliefOf(grid.map(({ pace, weight }) => ({ value: pace, weight }))),
+    offset:
+      offsetDeviation === 0 ? null : beliefOf(grid.map(({ offset, weight }) => ({ value: offset, weight }))),
+    nodes,
+    from,
+    used,
+    aside,
+    // That the found stage was logged too is no news.
+    notes: aside
+      .filter(({ entry }) => entry.stage !== input.found.stage)
+      .map(({ reason }): Note => ({ code: "log-kept-aside", message: reason })),
+  };
+}
+
+/** Below this chance at every pace an entry contradicts what came before it. */
+const LEAST_CHANCE = 1e-6;
+
+function notAhead(entry: LogEntry, ahead: ReadonlySet<StageId | "darkening">, found: StageId): string | null {
+  const what = `${stageName(entry.stage)}, ${entry.on}`;
+  const fate = fateOf(entry);
+  if (fate !== "seen")
+    return `${what}: ${fate === "died" ? "a death" : "a loss"} says nothing of the pace; the entry counts for survival only.`;
+  return ahead.has(entry.stage)
+    ? null
+    : `${what}: the animals were found as ${stageName(found)}, so this stage is not ahead of them.`;
+}
+
+function contradiction(
+  entry: LogEntry,
+  span: Span,
+  starts: readonly Start[],
+  from: Learned["from"],
+  zone: Zone,
+): string {
+  const earliest = Math.min(...starts.map(({ at }) => at));
+  const before = from === null ? "the find" : `the ${stageName(from.stage)}`;
+  const what = `${stageName(entry.stage)}, ${entry.on}${entry.row === null ? "" : ` (row ${entry.row})`}`;
+  const since = formatInstant(earliest, zone).slice(0, 10);
+  return span.to <= earliest
+    ? `${what}: this is before ${before} (${since}); one of the two dates must be wrong. The entry is kept aside.`
+    : `${what}: at these temperatures no animal goes from ${before} (${since}) to this stage in ${((span.to - earliest) / DAY_MS).toFixed(1)} days, even at an unusual pace. Check the dates and the temperatures. The entry is kept aside.`;
+}

@@ -1,0 +1,67 @@
+import type { LogEntry } from "../cohort/log.ts";
+import type { LifeCycle } from "../species/life-cycle.ts";
+import { DAY_MS, type Instant, type Zone, parseMoment, startOfDay } from "../time/zone.ts";
+import { shareArrived } from "./arrival.ts";
+import type { LifePath, Milestone } from "./life-path.ts";
+import { waysTo } from "./scenario.ts";
+import type { StageClock } from "./stage-clock.ts";
+
+/** Where animals may start a stage from. */
+export interface Start {
+  readonly at: Instant;
+  readonly weight: number;
+  readonly path: LifePath;
+}
+
+/** The two looks between which a stage began. */
+export interface Span {
+  readonly from: Instant;
+  readonly to: Instant;
+}
+
+/** The looks between which an entry says that its stage began. */
+export function spanOfEntry({ on, notYet }: LogEntry, zone: Zone): Span {
+  const { day, instant } = parseMoment(on, zone, ["log", "on"]);
+  const to = instant ?? startOfDay(day, zone) + DAY_MS;
+  if (notYet !== undefined) {
+    const last = parseMoment(notYet, zone, ["log", "notYet"]);
+    return { from: last.instant ?? startOfDay(last.day, zone) + DAY_MS / 2, to };
+  }
+  // Without a time of day the look was some time on that day, and the one before it a day earlier.
+  return { from: to - (instant === null ? 1.5 : 1) * DAY_MS, to };
+}
+
+/** The chance that a stage begins within a span, at a pace. */
+export function chanceOf(
+  span: Span,
+  milestone: Milestone,
+  starts: readonly Start[],
+  pace: number,
+  clocks: readonly (StageClock | null)[],
+  lifeCycle: LifeCycle,
+): number {
+  return starts.reduce((sum, { at, weight, path }) => {
+    const [way] = waysTo(milestone, [{ weight: 1, pace, start: at, path, clocks }], lifeCycle);
+    if (way === undefined || span.to <= at) return sum;
+    return sum + weight * (shareArrived(way, span.to) - shareArrived(way, span.from));
+  }, 0);
+}
+
+// Nodes and weights of the three-point Gauss-Legendre rule on 0 to 1: a stage began somewhere in its span.
+const WITHIN = [
+  { share: 0.1127016653792583, weight: 5 / 18 },
+  { share: 0.5, weight: 8 / 18 },
+  { share: 0.8872983346207417, weight: 5 / 18 },
+];
+
+/** Where the animals of some entries start the stage from that they were seen to begin. */
+export function startsFrom(kept: readonly { entry: LogEntry; span: Span }[], path: LifePath): Start[] {
+  const animals = kept.reduce((sum, { entry }) => sum + entry.count, 0);
+  return kept.flatMap(({ entry, span }) =>
+    WITHIN.map(({ share, weight }) => ({
+      at: span.from + share * (span.to - span.from),
+      weight: (weight * entry.count) / animals,
+      path,
+    })),
+  );
+}

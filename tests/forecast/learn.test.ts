@@ -1,0 +1,156 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type LogEntry, logEntry } from "../../src/cohort/log.ts";
+import { forecast } from "../../src/forecast/forecast.ts";
+import { learn } from "../../src/forecast/learn.ts";
+import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
+import { constantTemperature } from "../../src/temperature/constant.ts";
+import { DAY_MS } from "../../src/time/zone.ts";
+import { refusalOf } from "../support/refusal.ts";
+
+const START = Date.parse("2026-06-01T00:00:00Z");
+const input = {
+  lifeCycle: danausPlexippus,
+  found: { stage: "egg", on: "2026-06-01T00:00", age: "new" },
+  temperatures: constantTemperature(24),
+  zone: null,
+} as const;
+
+/** The log of a cohort whose animals all need `pace` times the constants, looked at every `hours` hours. */
+function logOf(pace: number, hours = 6, temperature = 24): LogEntry[] {
+  let need = 0;
+  return danausPlexippus.stages.slice(0, -1).map(({ degreeDays }, i) => {
+    need += degreeDays.value * pace;
+    const begins = (need / (temperature - 11.5)) * 24;
+    const look = Math.ceil(begins / hours) * hours;
+    const at = (hour: number): string => new Date(START + hour * 3_600_000).toISOString().slice(0, 16);
+    return logEntry({
+      stage: danausPlexippus.stages[i + 1]?.stage ?? "adult",
+      on: at(look),
+      notYet: at(look - hours),
+      count: 5,
+    });
+  });
+}
+
+const width = (begins: { early: string | null; late: string | null } | undefined): number =>
+  (Date.parse(begins?.late ?? "") - Date.parse(begins?.early ?? "")) / DAY_MS;
+
+describe("learn", () => {
+  it("finds the pace of a cohort from its log", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 85, max: 118 }), (percent) => {
+        const { pace, aside } = learn(input, logOf(percent / 100));
+        expect(aside).toEqual([]);
+        expect(Math.abs(pace.middle - percent / 100)).toBeLessThan(0.03);
+        expect(pace.low).toBeLessThan(pace.middle);
+        expect(pace.high).toBeGreaterThan(pace.middle);
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it("believes what it believed before when the log is empty", () => {
+    const { pace, from, used, offset } = learn(input, []);
+    // The prior: lognormal around 1 with a coefficient of variation of 0.1.
+    expect(pace.middle).toBeCloseTo(1, 2);
+    expect(pace.high).toBeCloseTo(Math.exp(1.2816 * Math.sqrt(Math.log(1.01))), 2);
+    expect([from, used, offset]).toEqual([null, [], null]);
+  });
+
+  it("narrows belief and window as the log fills", () => {
+    const log = logOf(1.08);
+    let before = { pace: Infinity, window: Infinity };
+    for (const count of [0, 2, 4, 6]) {
+      const learned = learn(input, log.slice(0, count));
+      const adult = forecast({ ...input, learned }).stages.at(-1)?.begins;
+      const now = { pace: learned.pace.high - learned.pace.low, window: width(adult) };
+      expect(now.pace).toBeLessThan(before.pace);
+      expect(now.window).toBeLessThan(before.window);
+      before = now;
+    }
+  });
+
+  it("forecasts at the pace learned, on from the last stage seen", () => {
+    const log = logOf(1.1);
+    const learned = learn(input, log);
+    expect(learned.from?.stage).toBe("pupa");
+    const result = forecast({ ...input, learned });
+    expect(result.stages.map(({ stage }) => stage)).toEqual(["adult"]);
+    const truth = START + ((352 * 1.1) / 12.5) * DAY_MS;
+    const off = (Date.parse(`${result.stages[0]?.begins.expected}Z`) - truth) / DAY_MS;
+    expect(Math.abs(off)).toBeLessThan(0.5);
+    const blind = (Date.parse(`${forecast(input).stages.at(-1)?.begins.expected}Z`) - truth) / DAY_MS;
+    expect(blind).toBeLessThan(-2);
+    expect(result.learned).toMatchObject({ from: "pupa" });
+    expect(result.notes.find(({ code }) => code === "learned-from-log")?.message).toContain("From 6 entries");
+  });
+
+  it("finds how far the thermometer is off, where it is told that it may be", () => {
+    // Animals at 26 °C beside a thermometer that says 24: seen as pace and offset, which only differ by stage.
+    const log = logOf(1, 6, 26);
+    const blind = learn(input, log);
+    expect(blind.pace.middle).toBeCloseTo(12.5 / 14.5, 1);
+    const learned = learn(input, log, { offsetDeviation: 2, paceVariation: 0.02 });
+    expect(learned.offset?.middle).toBeGreaterThan(1.2);
+    expect(learned.offset?.middle).toBeLessThan(2.5);
+    expect(Math.abs(learned.pace.middle - 1)).toBeLessThan(0.03);
+    const expected = forecast({ ...input, learned }).stages.at(-1)?.begins.expected;
+    expect(Math.abs(Date.parse(`${expected}Z`) - (START + (352 / 14.5) * DAY_MS)) / DAY_MS).toBeLessThan(0.8);
+  });
+
+  it("does not care in which order the log was written, nor whether animals share a line", () => {
+    const log = logOf(0.95);
+    const shuffled = [...log].reverse();
+    expect(learn(input, shuffled).pace).toEqual(learn(input, log).pace);
+    const lines = log.flatMap((entry) => Array.from({ length: entry.count }, () => ({ ...entry, count: 1 })));
+    expect(learn(input, lines).pace.middle).toBeCloseTo(learn(input, log).pace.middle, 6);
+  });
+
+  it("skips stages that nobody saw", () => {
+    const [, second, , , fifth] = logOf(1.05);
+    const { pace, used } = learn(
+      input,
+      [second, fifth].flatMap((entry) => entry ?? []),
+    );
+    expect(used).toHaveLength(2);
+    expect(Math.abs(pace.middle - 1.05)).toBeLessThan(0.04);
+  });
+
+  it("keeps contradictions aside with a plain reason and learns from the rest", () => {
+    const log = logOf(1);
+    const early = logEntry({ stage: "pupa", on: "2026-05-20", row: 9 });
+    const rash = logEntry({ stage: "instar-5", on: "2026-06-08T12:00", notYet: "2026-06-08T06:00" });
+    const dead = logEntry({ stage: "instar-2", on: "2026-06-08", fate: "died" });
+    const egg = logEntry({ stage: "egg", on: "2026-06-01" });
+    const learned = learn(input, [...log.slice(0, 2), early, rash, dead, egg]);
+    const reason = (entry: LogEntry): string =>
+      learned.aside.find((one) => one.entry === entry)?.reason ?? "";
+    expect(reason(early)).toContain("pupa, 2026-05-20 (row 9): this is before");
+    expect(reason(rash)).toContain("even at an unusual pace");
+    expect(reason(dead)).toContain("counts for survival only");
+    expect(reason(egg)).toContain("were found as egg");
+    expect(learned.used).toHaveLength(2);
+    // The egg of the day of the find is no news; the others are said.
+    expect(learned.notes.map(({ code }) => code)).toEqual(Array(3).fill("log-kept-aside"));
+  });
+
+  it("is plain data and the same every time", () => {
+    const learned = learn(input, logOf(1.02), { offsetDeviation: 1 });
+    expect(JSON.parse(JSON.stringify(learned))).toEqual(learned);
+    expect(learn(input, logOf(1.02), { offsetDeviation: 1 })).toEqual(learned);
+    expect(learned.nodes.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 9);
+  });
+
+  it.each([{ paceVariation: 0 }, { paceVariation: Number.NaN }, { offsetDeviation: -1 }])(
+    "refuses %j",
+    (options) => {
+      expect(refusalOf(() => learn(input, [], options)).code).toBe("invalid-option");
+    },
+  );
+
+  it("refuses a last look that is not before the look that found the stage", () => {
+    const refusal = refusalOf(() => logEntry({ stage: "pupa", on: "2026-06-20", notYet: "2026-06-21" }));
+    expect([refusal.code, refusal.path]).toEqual(["invalid-log", ["notYet"]]);
+  });
+});
