@@ -7,7 +7,10 @@ export default tseslint.config(
     languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
     rules: {
       // Counts and temperatures stand in messages all the time; what matters is that objects do not.
-      "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true, allowNullish: true }],
+      "@typescript-eslint/restrict-template-expressions": [
+        "error",
+        { allowNumber: true, allowNullish: true },
+      ],
       // Measures of time and heat are often declared one a line for their comments.
       "@typescript-eslint/no-confusing-void-expression": ["error", { ignoreArrowShorthand: true }],
       "@typescript-eslint/consistent-type-imports": "error",

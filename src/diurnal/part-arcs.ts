@@ -21,6 +21,8 @@ export interface TimelineOptions {
   readonly from: Instant;
   /** Where it is, for the methods that follow the sun; they need a zone too. */
   readonly place?: Place | null;
+  /** Where to stop drawing. Default: the end of the series. */
+  readonly until?: Instant;
   /** Thresholds, for the methods that clamp. */
   readonly limits: { readonly lower: number; readonly upper: number };
 }
@@ -44,14 +46,14 @@ export function partArcs(part: PartSeries, options: TimelineOptions): Arc[] {
 }
 
 function dailyArcs(series: DailyTemperatures, options: TimelineOptions): Arc[] {
-  const { zone, from } = options;
+  const { zone, from, until = Infinity } = options;
   const first = dayNumber(series.start);
   const arcs: Arc[] = [];
   // A day before the start may still be running at it: zones are less than a day apart.
   const skipped = Math.max(0, Math.floor(from / DAY_MS) - first - 1);
   let midnight = startOfDay(first + skipped, zone);
   const draw = drawerOf(options, midnight);
-  for (let i = skipped; i < series.min.length; i++) {
+  for (let i = skipped; i < series.min.length && midnight < until; i++) {
     const nextMidnight = startOfDay(first + i + 1, zone);
     const today = extremesOn(series, i);
     if (today !== null && nextMidnight > from) {
@@ -84,11 +86,12 @@ function extremesOn(series: DailyTemperatures, i: number): Extremes | null {
   return isMissing(series, i) ? null : { min, max };
 }
 
-function readingArcs(series: TemperatureReadings, { zone, from }: TimelineOptions): Arc[] {
+function readingArcs(series: TemperatureReadings, { zone, from, until = Infinity }: TimelineOptions): Arc[] {
   const at = instantsOf(series, zone);
   const arcs: Arc[] = [];
   for (let i = 1; i < at.length; i++) {
     const [begin, end] = [at[i - 1] ?? 0, at[i] ?? 0];
+    if (begin >= until) break;
     if (end <= from || end - begin > series.longestGapHours * 3_600_000) continue;
     const [start, stop] = [series.temperature[i - 1] ?? 0, series.temperature[i] ?? 0];
     const arc: Arc = {

@@ -84,30 +84,26 @@ function comparedStage(forecast: Forecast, entry: LogEntry, index: number): Comp
     instant === null ? [startOfDay(day, zone), startOfDay(dayNumber(day) + 1, zone) - 1] : [instant, instant];
   const middle = (from + to) / 2;
   const base = { stage: entry.stage, loggedOn: entry.on, count: entry.count };
+  const notCompared = (reason: string): ComparedStage => {
+    return {
+      ...base,
+      predicted: NOT_KNOWN,
+      errorDays: null,
+      errorDegreeDays: null,
+      insideWindow: null,
+      reason,
+    };
+  };
   const fate = fateOf(entry);
-  if (fate !== "seen") {
-    const reason = `These animals ${fate === "died" ? "died" : "were lost"} in this stage; no begin was seen.`;
-    return {
-      ...base,
-      predicted: NOT_KNOWN,
-      errorDays: null,
-      errorDegreeDays: null,
-      insideWindow: null,
-      reason,
-    };
-  }
+  if (fate !== "seen")
+    return notCompared(
+      `These animals ${fate === "died" ? "died" : "were lost"} in this stage; no begin was seen.`,
+    );
   const predicted = forecast.stages.find(({ stage }) => stage === entry.stage);
-  if (predicted === undefined) {
-    const reason = `This stage is not ahead of the ${forecast.found.stage} that was found, so it was not predicted.`;
-    return {
-      ...base,
-      predicted: NOT_KNOWN,
-      errorDays: null,
-      errorDegreeDays: null,
-      insideWindow: null,
-      reason,
-    };
-  }
+  if (predicted === undefined)
+    return notCompared(
+      `This stage is not ahead of the ${forecast.found.stage} that was found, so it was not predicted.`,
+    );
   const { begins, absence } = predicted;
   const expected = instantOf(begins.expected, zone);
   const early = instantOf(begins.early, zone);

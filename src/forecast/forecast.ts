@@ -1,15 +1,18 @@
 import { sunNotes } from "../diurnal/sun-notes.ts";
 import { InputError } from "../errors.ts";
-import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
+import { DAY_MS, type Instant, type Zone, formatInstant, startOfDay } from "../time/zone.ts";
 import { absenceOf } from "./absence.ts";
 import { arrivalAt } from "./arrival.ts";
 import { degreeDayTables } from "./degree-day-table.ts";
-import { type ForecastInput, startOf } from "./forecast-input.ts";
+import { type ForecastInput, type ForecastStart, startOf } from "./forecast-input.ts";
 import { forecastNotes } from "./forecast-notes.ts";
 import type { Forecast, SignForecast, StageForecast, Window } from "./result.ts";
 import { middleNeed, scenariosOf, waysTo } from "./scenario.ts";
 import { type StageClock, distinct } from "./stage-clock.ts";
 import { weatherOf } from "./weather.ts";
+
+/** How far ahead of what is known a forecast looks at first. */
+const NEAR_MS = 100 * DAY_MS;
 
 /** The tables go on for two weeks, for animals that come later than the late date. */
 const AFTERWARDS_MS = 14 * DAY_MS;
@@ -40,26 +43,11 @@ export function forecast(input: ForecastInput): Forecast {
   const start = startOf(input);
   const { zone, method, count, instant } = start;
   const shares = checkedShares(input.shares ?? [0.1, 0.5, 0.9]);
-  const weather = weatherOf(temperatures, lifeCycle, start);
-  const { path, scenarios } = scenariosOf(input, weather, start);
-  const central = weather.flatMap((group) =>
-    group.clocksAt(0).map(({ weight, clocks }) => ({ weight: group.weight * weight, clocks })),
-  );
-
-  const dated = path.milestones.map((milestone) => {
-    const ways = waysTo(milestone, scenarios, lifeCycle);
-    const arrivals = shares.map((share) => arrivalAt(ways, share));
-    const clocks = central.flatMap((member) =>
-      distinct(member.clocks.slice(path.period, milestone.period + 1)),
-    );
-    return {
-      milestone,
-      arrivals,
-      begins: windowOf(arrivals, zone),
-      absence: arrivals.includes(null) ? absenceOf(clocks, zone) : null,
-      degreeDays: middleNeed(milestone, path, lifeCycle),
-    };
-  });
+  // Seasons are mostly short against records: look near first, and far only where that is not enough.
+  const near = lastKnown(temperatures, start) + NEAR_MS;
+  const close = outlook(input, start, shares, near);
+  const { central, dated, usedUntil } =
+    close.usedUntil + AFTERWARDS_MS < near ? close : outlook(input, start, shares, Infinity);
   const stages: StageForecast[] = [];
   const signs: SignForecast[] = [];
   for (const { milestone, begins, absence, degreeDays } of dated) {
@@ -68,10 +56,6 @@ export function forecast(input: ForecastInput): Forecast {
   }
 
   const clocks = central.map((member) => distinct(member.clocks));
-  const usedUntil = usedTo(
-    dated.flatMap(({ arrivals }) => arrivals),
-    clocks.flat(),
-  );
   const everySeries =
     temperatures.kind === "ensemble" ? temperatures.groups.flatMap(({ members }) => members) : [temperatures];
   const tables = degreeDayTables(central, usedUntil + AFTERWARDS_MS, zone);
@@ -106,6 +90,37 @@ export function forecast(input: ForecastInput): Forecast {
   };
 }
 
+/** Milestones with their dates, from temperatures up to an instant. */
+function outlook(input: ForecastInput, start: ForecastStart, shares: readonly number[], until: Instant) {
+  const { lifeCycle, temperatures } = input;
+  const weather = weatherOf(temperatures, lifeCycle, start, until);
+  const { path, scenarios } = scenariosOf(input, weather, start);
+  const central = weather.flatMap((group) =>
+    group.clocksAt(0).map(({ weight, clocks }) => ({ weight: group.weight * weight, clocks })),
+  );
+  const dated = path.milestones.map((milestone) => {
+    const ways = waysTo(milestone, scenarios, lifeCycle);
+    const arrivals = shares.map((share) => arrivalAt(ways, share));
+    const clocks = central.flatMap((member) =>
+      distinct(member.clocks.slice(path.period, milestone.period + 1)),
+    );
+    return {
+      milestone,
+      arrivals,
+      begins: windowOf(arrivals, start.zone),
+      absence: arrivals.includes(null) ? absenceOf(clocks, start.zone) : null,
+      degreeDays: middleNeed(milestone, path, lifeCycle),
+    };
+  });
+  const clocks = central.flatMap((member) => distinct(member.clocks));
+  return { path, central, dated, usedUntil: usedTo(dated, clocks) };
+}
+
+/** The last instant that is known for certain, or the start where that is later. */
+function lastKnown(temperatures: ForecastInput["temperatures"], { instant, zone }: ForecastStart): Instant {
+  return temperatures.kind === "ensemble" ? Math.max(instant, startOfDay(temperatures.from, zone)) : instant;
+}
+
 function checkedShares(shares: readonly [number, number, number]): [number, number, number] {
   const [early, expected, late] = shares;
   if (early > 0 && early < expected && expected < late && late < 1) return [early, expected, late];
@@ -124,8 +139,12 @@ function windowOf(arrivals: readonly (Instant | null)[], zone: Zone): Window {
 }
 
 /** The last instant whose temperatures count: the latest arrival, or the end of the temperatures. */
-function usedTo(arrivals: readonly (Instant | null)[], clocks: readonly StageClock[]): Instant {
+function usedTo(
+  dated: readonly { readonly arrivals: readonly (Instant | null)[] }[],
+  clocks: readonly StageClock[],
+): Instant {
   const end = Math.max(...clocks.map(({ timeline }) => timeline.to));
+  const arrivals = dated.flatMap((one) => one.arrivals);
   if (arrivals.includes(null)) return end;
   return Math.min(end, Math.max(...arrivals.map((arrival) => arrival ?? end)));
 }

@@ -19,7 +19,7 @@ export function stageClocks(
   { stages }: LifeCycle,
   path: LifePath,
   temperatures: TemperatureSeries,
-  options: Required<Omit<TimelineOptions, "limits">>,
+  options: Required<Omit<TimelineOptions, "limits" | "until">> & Pick<TimelineOptions, "until">,
 ): (StageClock | null)[] {
   const known = new Map<string, StageClock>();
   let shared: Timeline | null = null;

@@ -2,7 +2,7 @@ import type { LifeCycle } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
 import { shiftedTemperatures } from "../temperature/shift.ts";
-import { startOfDay } from "../time/zone.ts";
+import { type Instant, startOfDay } from "../time/zone.ts";
 import type { ForecastStart } from "./forecast-input.ts";
 import { type StageClock, distinct, stageClocks } from "./stage-clock.ts";
 import { spreadClocks } from "./weather-spread.ts";
@@ -17,11 +17,15 @@ export interface Weather {
   clocksAt(offset: number): readonly { readonly weight: number; readonly clocks: PeriodClocks }[];
 }
 
-/** The ways that the temperatures of a forecast may go; one where they are certain. */
+/**
+ * The ways that the temperatures of a forecast may go; one where they are certain.
+ * @param until Nothing is drawn after it.
+ */
 export function weatherOf(
   temperatures: TemperatureSeries | WeatherEnsemble,
   lifeCycle: LifeCycle,
   start: ForecastStart,
+  until: Instant,
 ): Weather[] {
   const certain = temperatures.kind !== "ensemble";
   const known = certain ? Infinity : startOfDay(temperatures.from, start.zone);
@@ -35,7 +39,7 @@ export function weatherOf(
         if (clocks === undefined) {
           clocks = spread(
             members.map((series) =>
-              clocksOn(offset === 0 ? series : shiftedTemperatures(series, offset), lifeCycle, start),
+              clocksOn(offset === 0 ? series : shiftedTemperatures(series, offset), lifeCycle, start, until),
             ),
             known,
           );
@@ -51,8 +55,9 @@ function clocksOn(
   series: TemperatureSeries,
   lifeCycle: LifeCycle,
   { path, method, place, zone, instant }: ForecastStart,
+  until: Instant,
 ): PeriodClocks {
-  return stageClocks(lifeCycle, path, series, { method, place, zone, from: instant });
+  return stageClocks(lifeCycle, path, series, { method, place, zone, from: instant, until });
 }
 
 /** Members as clocks that stand for what they are a sample of. */

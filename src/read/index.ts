@@ -18,3 +18,4 @@ export { readLifeCycle } from "./life-cycle.ts";
 export type { DateOrder } from "./day-column.ts";
 export { type LogOptions, type ReadOptions, TEMPERATURE_FORMATS, type TemperatureFormat } from "./options.ts";
 export type { ReadResult } from "./result.ts";
+export { FATE_WORDS } from "./fate-words.ts";

@@ -10,6 +10,10 @@ export interface LogColumns {
   readonly count: Column | null;
   readonly cohort: Column | null;
   readonly note: Column | null;
+  /** Whether the animals were seen, died or were lost. */
+  readonly fate: Column | null;
+  /** The last look at which the stage had not begun. */
+  readonly notYet: Column | null;
 }
 
 type LogField = keyof LogColumns;
@@ -38,6 +42,13 @@ const LOG_HEADERS = new Map<string, LogField>([
   ["notes", "note"],
   ["remark", "note"],
   ["remarks", "note"],
+  ["not yet", "notYet"],
+  ["not yet on", "notYet"],
+  ["last look", "notYet"],
+  ["last look without", "notYet"],
+  ["fate", "fate"],
+  ["what", "fate"],
+  ["what happened", "fate"],
 ]);
 
 /**
@@ -68,5 +79,7 @@ export function logColumns(
     count: choose("count", "count"),
     cohort: choose("cohort", "cohort"),
     note: choose("note", "note"),
+    fate: choose("fate", "fate"),
+    notYet: choose("notYet", "notYet"),
   };
 }

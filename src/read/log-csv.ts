@@ -7,17 +7,18 @@ import { type ClockTime, clockCell, splitStamp } from "./clock-cell.ts";
 import { type Column, columnNotes } from "./columns.ts";
 import { csvTable } from "./csv-table.ts";
 import { dayColumn } from "./day-column.ts";
+import { endOf } from "./fate-words.ts";
 import { type LogColumns, logColumns } from "./log-columns.ts";
 import { neededCells } from "./needed-cells.ts";
 import { type LogOptions, checkedLogOptions } from "./options.ts";
 import { ROWS, refusal } from "./place.ts";
-import { stageOfWord } from "./stage-words.ts";
 import { plainText } from "./text.ts";
 
 /**
  * A log of what was seen, from a delimited table with a header: `stage` and `seen on`, and where wanted
- * `time`, `count`, `cohort` (which animals) and `note`. A stage is an id or a plain word for the stage or
- * the event that begins it: see {@link STAGE_WORDS}.
+ * `time`, `count`, `cohort` (which animals), `fate` and `note`. A stage is an id or a plain word for the stage
+ * or the event that begins it: see {@link STAGE_WORDS}. Animals that died or were lost are written with the
+ * stage they were in: `died as pupa`, or `pupa` with the fate `died`; see {@link FATE_WORDS}.
  * @param text Text, or the bytes of the file.
  * @returns The entries in the order of the file, and notes. Without a column of counts each row is one
  *   animal.
@@ -26,6 +27,7 @@ import { plainText } from "./text.ts";
  *   `invalid-log` (a count that is not a whole number from 1), `malformed-file`.
  * @example
  * readLog("stage,seen on\npupated,2026-07-04").entries[0]?.stage // → "pupa"
+ * readLog("stage,seen on\ndied as pupa,2026-07-04").entries[0]?.fate // → "died"
  */
 export function readLog(
   text: string | Uint8Array,
@@ -44,22 +46,25 @@ export function readLog(
   const { texts, rows } = neededCells(table, present, undefined);
   const cellsOf = (column: Column | null): readonly string[] =>
     column === null ? [] : (texts[present.indexOf(column)] ?? []);
-  const [stages, counts, cohorts, remarks] = [
+  const [stages, counts, cohorts, remarks, fates] = [
     cellsOf(columns.stage),
     cellsOf(columns.count),
     cellsOf(columns.cohort),
     cellsOf(columns.note),
+    cellsOf(columns.fate),
   ];
   refuseCountsAsNames(columns, cohorts);
   const moments = momentsSeen(columns, cellsOf(columns.on), cellsOf(columns.time), rows, checked);
-  const stageHeader = columns.stage.header.text;
+  const looks = looksWithout(columns, cellsOf(columns.notYet), rows, checked);
+  const headers = { stage: columns.stage.header.text, fate: columns.fate?.header.text ?? "fate" };
   const entries = rows.map((row, i): LogEntry => ({
-    stage: stageOfWord(stages[i] ?? "", checked.firstLarvalStage ?? "instar-1", row, stageHeader),
+    ...endOf({ stage: stages[i] ?? "", fate: fates[i] ?? "" }, headers, row, checked.firstLarvalStage),
     on: moments.on[i] ?? "",
     count: columns.count === null ? 1 : countOf(counts[i] ?? "", row, columns.count.header.text),
     cohort: cohorts[i] || null,
     note: remarks[i] || null,
     row,
+    ...(looks.on.has(i) ? { notYet: looks.on.get(i) ?? "" } : {}),
   }));
   const counted: Note[] =
     columns.count === null
@@ -77,6 +82,7 @@ export function readLog(
       ...table.notes,
       ...columnNotes(table.header, { ...columns }),
       ...moments.notes,
+      ...looks.notes,
       ...counted,
     ],
   };
@@ -84,7 +90,7 @@ export function readLog(
 
 // Days and times as ISO 8601 text, as exact as they were written.
 function momentsSeen(
-  { on, time }: LogColumns,
+  { on, time }: Pick<LogColumns, "on" | "time">,
   dayCells: readonly string[],
   timeCells: readonly string[],
   rows: readonly number[],
@@ -118,6 +124,25 @@ function momentsSeen(
   });
   const { days, notes } = dayColumn(dayTexts, rows, on.header.text, options.dateOrder, ROWS);
   return { on: clocks.map((clock, i) => momentText(days[i] ?? NaN, clock)), notes };
+}
+
+/** The last look without a stage, by index of the entry; entries that name none are left out. */
+function looksWithout(
+  { notYet }: LogColumns,
+  cells: readonly string[],
+  rows: readonly number[],
+  options: LogOptions,
+): { on: Map<number, string>; notes: Note[] } {
+  const given = cells.flatMap((text, i) => (text === "" ? [] : [i]));
+  if (notYet === null || given.length === 0) return { on: new Map(), notes: [] };
+  const { on, notes } = momentsSeen(
+    { on: notYet, time: null },
+    given.map((i) => cells[i] ?? ""),
+    [],
+    given.map((i) => rows[i] ?? 0),
+    options,
+  );
+  return { on: new Map(given.map((i, k) => [i, on[k] ?? ""])), notes };
 }
 
 function momentText(day: number, clock: ClockTime | null): string {

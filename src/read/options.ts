@@ -55,6 +55,8 @@ const logOptions = z.strictObject({
       count: columnName,
       cohort: columnName,
       note: columnName,
+      fate: columnName,
+      notYet: columnName,
     })
     .optional(),
   /** Order of month and date in dates that do not begin with the year. */

@@ -32,7 +32,8 @@ const MOST_OFFSETS = 20_000;
 /** What the clocks of a zone are ahead of UTC at an instant, in milliseconds. */
 export function zoneOffset(instant: Instant, zone: string): number {
   let known = offsets.get(zone);
-  if (known === undefined || known.size >= MOST_OFFSETS) offsets.set(zone, (known = new Map()));
+  if (known === undefined || known.size >= MOST_OFFSETS)
+    offsets.set(zone, (known = new Map<Instant, number>()));
   let offset = known.get(instant);
   if (offset === undefined) known.set(instant, (offset = engineOffset(instant, zone)));
   return offset;

@@ -7,8 +7,12 @@ import {
   danausPlexippus,
   degreeDays,
   degreeDaysEach,
+  dailyTemperatures,
   findSpecies,
   forecast,
+  learn,
+  logEntry,
+  weatherEnsemble,
 } from "../../src/index.ts";
 import { readTemperatures } from "../../src/read/index.ts";
 
@@ -89,3 +93,36 @@ console.log(`a year of degree-days: ${(season * 1000).toFixed(0)} µs`);
 ["forecast, one clock", "forecast, one clock, time zone", "forecast, six clocks"].forEach((name, i) => {
   console.log(`  ${name.padEnd(30)} ${((forecasts[i] ?? Number.NaN) * 1000).toFixed(0)} µs`);
 });
+
+if (temperatures.kind !== "daily") throw new Error("the bundled record holds daily extremes");
+// Thirty past years, made by laying the four real ones end to end.
+const record = temperatures;
+const years = (column: Float64Array): number[] => Array.from({ length: 7 }, () => [...column]).flat();
+const past = dailyTemperatures("1986-01-01", years(record.min), years(record.max));
+const ensemble = weatherEnsemble({ observed: record, until: "2015-06-15", past, exclude: [2015], days: 200 });
+const [few = Number.NaN, many = Number.NaN, taught = Number.NaN] = medians(
+  [
+    () =>
+      forecast({
+        lifeCycle: danausPlexippus,
+        found: { ...egg, count: 10 },
+        temperatures: ensemble,
+      }),
+    () =>
+      forecast({
+        lifeCycle: danausPlexippus,
+        found: { ...egg, count: 10_000 },
+        temperatures: ensemble,
+      }),
+    () =>
+      learn({ lifeCycle: danausPlexippus, found: egg, temperatures: ensemble }, [
+        logEntry({ stage: "instar-1", on: "2015-06-11", count: 6 }),
+        logEntry({ stage: "instar-2", on: "2015-06-13", count: 6 }),
+      ]),
+  ],
+  15,
+);
+console.log(`ensemble of ${ensemble.groups[0]?.members.length} years, nine milestones, exact quantiles`);
+console.log(`  10 animals                     ${few.toFixed(1)} ms`);
+console.log(`  10 000 animals                 ${many.toFixed(1)} ms`);
+console.log(`  learning from a log of 12      ${taught.toFixed(1)} ms`);

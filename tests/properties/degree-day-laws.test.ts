@@ -32,7 +32,7 @@ describe("degree-days", () => {
             upper,
             2 * upper - lower,
           ]);
-          const closed = degreeDays({ min, max }, { lower, upper, cutoff: kind, method: name as Method });
+          const closed = degreeDays({ min, max }, { lower, upper, cutoff: kind, method: name });
           worst = Math.max(worst, Math.abs(closed - exact));
           expect(Math.abs(closed - exact)).toBeLessThan(CLOSE);
         },

@@ -9,5 +9,5 @@ export function refusalOf(call: () => unknown): InputError {
     if (error instanceof InputError) return error;
     throw error;
   }
-  throw new Error(`expected an InputError, but the call returned ${JSON.stringify(result)?.slice(0, 200)}`);
+  throw new Error(`expected an InputError, but the call returned ${String(result).slice(0, 200)}`);
 }

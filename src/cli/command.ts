@@ -1,0 +1,14 @@
+import type { Given, OptionTable } from "./arguments.ts";
+import type { Terminal } from "./terminal.ts";
+
+/** One command of the command line. */
+export interface Command {
+  readonly name: string;
+  /** One line for the list of commands. */
+  readonly summary: string;
+  readonly help: string;
+  readonly options: OptionTable;
+  /** Whether words that belong to no option mean something. */
+  readonly takesWords: boolean;
+  readonly run: (given: Given, terminal: Terminal) => Promise<void> | void;
+}

@@ -1,0 +1,70 @@
+import { type ForecastInput, forecast } from "../../forecast/forecast.ts";
+import { learn } from "../../forecast/learn.ts";
+import type { Learned } from "../../forecast/learned.ts";
+import type { Note } from "../../notes.ts";
+import { cautionsFor } from "../../rearing/cautions.ts";
+import { calendarText } from "../../write/index.ts";
+import type { Given } from "../arguments.ts";
+import type { Command } from "../command.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
+import { LOG_OPTIONS, givenLog } from "../log-options.ts";
+import { TEMPERATURE_HELP } from "../temperature-options.ts";
+import type { Terminal } from "../terminal.ts";
+
+export const forecastCommand: Command = {
+  name: "forecast",
+  summary: "the dates of every stage to adult, as a calendar for the wall",
+  help: `moltline forecast: when the animals you found hatch, molt, pupate and emerge.
+
+  moltline forecast --temperatures porch.csv --species danaus-plexippus \\
+    --found egg --on 2026-06-08 --zone America/New_York --unit F
+
+What you have seen so far
+  --log FILE            your log: the forecast learns from it and goes on from
+                        the last stage seen; compare --help shows a log
+  --cohort NAME         which animals, where the log has several groups
+  --pace-variation X    how much groups of animals differ (default 0.1)
+  --offset-deviation X  how far the thermometer may be off, °C (default 0)
+
+${FORECAST_HELP}
+
+${TEMPERATURE_HELP}
+
+  --json                print the result as JSON instead of a calendar`,
+  options: {
+    ...FORECAST_OPTIONS,
+    ...LOG_OPTIONS,
+    "pace-variation": "text",
+    "offset-deviation": "text",
+    json: "flag",
+  },
+  takesWords: false,
+  run,
+};
+
+async function run(given: Given, terminal: Terminal): Promise<void> {
+  const { input, notes } = await givenInput(given, terminal);
+  const { learned, notes: logNotes } = await givenLearned(input, given, terminal);
+  const dates = forecast({ ...input, ...(learned !== undefined && { learned }) });
+  const result = { ...dates, notes: [...notes, ...logNotes, ...dates.notes] };
+  if (given.flag("json")) terminal.out(`${JSON.stringify(result, null, 2)}\n`);
+  else terminal.out(calendarText(result, { cautions: cautionsFor(input.lifeCycle) }));
+}
+
+/** What the log teaches, where one is named. */
+async function givenLearned(
+  input: ForecastInput,
+  given: Given,
+  terminal: Terminal,
+): Promise<{ learned: Learned | undefined; notes: readonly Note[] }> {
+  const path = given.text("log");
+  if (path === undefined) return { learned: undefined, notes: [] };
+  const log = await givenLog(path, input.lifeCycle, given, terminal);
+  const paceVariation = given.number("pace-variation");
+  const offsetDeviation = given.number("offset-deviation");
+  const learned = learn(input, log.entries, {
+    ...(paceVariation !== undefined && { paceVariation }),
+    ...(offsetDeviation !== undefined && { offsetDeviation }),
+  });
+  return { learned, notes: log.notes };
+}

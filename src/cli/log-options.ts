@@ -1,0 +1,53 @@
+import type { LogEntry } from "../cohort/log.ts";
+import { InputError } from "../errors.ts";
+import type { Note } from "../notes.ts";
+import { readLog } from "../read/index.ts";
+import type { LifeCycle } from "../species/life-cycle.ts";
+import type { Given, OptionTable } from "./arguments.ts";
+import { DATE_ORDERS, inFile, notesAbout } from "./input-file.ts";
+import type { Terminal } from "./terminal.ts";
+
+/** Options that name a log. */
+export const LOG_OPTIONS: OptionTable = { log: "text", cohort: "text" };
+
+/** What a log file looks like, for the help texts. */
+export const LOG_HELP = `Your log is a CSV file with a line for each thing seen:
+  stage,seen on,count,note
+  hatched,2026-06-11,4,
+  pupated,2026-06-25,3,one still hanging
+  died as pupa,2026-06-28,1,
+
+  --log FILE            the log; - for standard input
+  --cohort NAME         which animals, where the log has several groups`;
+
+/** The log that the options name, one cohort of it. */
+export async function givenLog(
+  path: string,
+  lifeCycle: LifeCycle,
+  given: Given,
+  terminal: Terminal,
+): Promise<{ entries: readonly LogEntry[]; notes: readonly Note[] }> {
+  const larva = lifeCycle.stages.some(({ stage }) => stage === "larva");
+  const log = await inFile(path, async () =>
+    readLog(await terminal.read(path), {
+      firstLarvalStage: larva ? "larva" : "instar-1",
+      dateOrder: given.choice("date-order", DATE_ORDERS),
+    }),
+  );
+  return { entries: ofCohort(log.entries, given.text("cohort")), notes: notesAbout(path, log.notes) };
+}
+
+/** Entries of one cohort. A log of several needs a name: mixing them would compare animals of other dates. */
+function ofCohort(entries: readonly LogEntry[], name: string | undefined): readonly LogEntry[] {
+  const names = [...new Set(entries.map(({ cohort }) => cohort ?? ""))];
+  if (name === undefined && names.length <= 1) return entries;
+  if (name !== undefined && names.includes(name))
+    return entries.filter(({ cohort }) => (cohort ?? "") === name);
+  const known = names.map((one) => (one === "" ? '"" (those without a name)' : `"${one}"`)).join(", ");
+  const problem =
+    name === undefined ? "the log has several groups" : `--cohort is "${name}", which the log does not have`;
+  throw new InputError("invalid-option", `${problem}; name one of them with --cohort: ${known}.`, {
+    path: ["cohort"],
+    value: name,
+  });
+}

@@ -1,0 +1,14 @@
+#!/usr/bin/env node
+import { readInput } from "./read-input.ts";
+import { run } from "./run.ts";
+
+// A reader that closes early, such as `head`, is not an error.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
+
+process.exitCode = await run(process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  read: readInput,
+});

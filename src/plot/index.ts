@@ -1,0 +1,30 @@
+// Entry point `moltline/plot`: results as rows, and figures of them with Observable Plot, which the caller
+// hands in.
+
+export { longDate, shortDate } from "./dates.ts";
+export { type Figure, type FigureOptions, type PlotLibrary } from "./figure.ts";
+
+export { type DayRange, type TemperatureRow, temperatureRows } from "./temperature-rows.ts";
+export { type TemperatureFigureOptions, temperatureFigure } from "./temperature-figure.ts";
+export { type ThresholdPair, describeTemperatures } from "./temperature-words.ts";
+
+export {
+  type DegreeDayRow,
+  type StageTotalRow,
+  degreeDayRows,
+  forecastDays,
+  stageTotalRows,
+} from "./degree-day-rows.ts";
+export { type DegreeDayFigureOptions, degreeDayFigure, describeDegreeDays } from "./degree-day-figure.ts";
+
+export { type LoggedStage, type SeenOn, type StageWindowRow, stageWindowRows } from "./stage-window-rows.ts";
+export { type StageWindowFigureOptions, stageWindowFigure } from "./stage-window-figure.ts";
+export { describeStageWindows } from "./stage-window-words.ts";
+
+export { type UpdatedWindowRow, updatedWindowRows } from "./updated-window-rows.ts";
+export { type UpdatedWindowFigureOptions, updatedWindowFigure } from "./updated-window-figure.ts";
+export { describeUpdatedWindows } from "./updated-window-words.ts";
+
+export { type Outlook, type OutlookRow, outlookRows } from "./outlook-rows.ts";
+export { type OutlookFigureOptions, paceFigure, windowWidthFigure } from "./outlook-figures.ts";
+export { describePaces, describeWindowWidths, sureSince } from "./outlook-words.ts";

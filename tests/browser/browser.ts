@@ -1,0 +1,81 @@
+import { existsSync, mkdirSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { type Browser, type Page, chromium } from "playwright-core";
+import { BUILT } from "../../notebooks/build/build.ts";
+
+const CHROMIUM = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
+
+/** Where screenshots go, to be looked at after a run. */
+export const SCREENSHOTS = join(tmpdir(), "moltline-notebooks");
+
+/**
+ * Whether there is a browser to test in. In continuous integration its absence is a failure, elsewhere a
+ * reason to skip, which is said.
+ */
+export function browserAtHand(): boolean {
+  if (existsSync(CHROMIUM)) return true;
+  const missing = `no browser at ${CHROMIUM}; install Chromium or name it in the variable CHROMIUM`;
+  if (process.env["CI"]) throw new Error(missing);
+  console.warn(`Browser tests skipped: ${missing}.`);
+  return false;
+}
+
+/** A headless browser that asks nothing of the network on its own account. */
+export function launch(): Promise<Browser> {
+  mkdirSync(SCREENSHOTS, { recursive: true });
+  return chromium.launch({
+    executablePath: CHROMIUM,
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+}
+
+/** An opened notebook, with everything it did that it should not. */
+export interface OpenNotebook {
+  readonly page: Page;
+  /** Addresses that the page asked for outside itself; each was refused. */
+  readonly requests: string[];
+  /** Errors and warnings on the console, and errors that nobody caught. */
+  readonly complaints: string[];
+}
+
+/** How to look at a notebook. */
+export interface Look {
+  readonly width?: number;
+  readonly dark?: boolean;
+}
+
+/** Opens a built notebook from disk and waits until it has an answer. */
+export async function openNotebook(browser: Browser, name: string, look: Look = {}): Promise<OpenNotebook> {
+  const { width = 900, dark = false } = look;
+  const context = await browser.newContext({
+    viewport: { width, height: 1000 },
+    colorScheme: dark ? "dark" : "light",
+    locale: "en-US",
+    timezoneId: "America/New_York",
+  });
+  const requests: string[] = [];
+  const complaints: string[] = [];
+  await context.route(/^(?!file:|data:|blob:)/, async (route) => {
+    requests.push(route.request().url());
+    await route.abort();
+  });
+  const page = await context.newPage();
+  page.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) complaints.push(message.text());
+  });
+  page.on("pageerror", (error) => complaints.push(error.message));
+  await page.goto(pathToFileURL(join(BUILT, `${name}.html`)).href);
+  await page.locator(".notice").first().waitFor();
+  await page.locator("figure svg").nth(2).waitFor();
+  return { page, requests, complaints };
+}

@@ -1,0 +1,223 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { buildNotebooks } from "../../notebooks/build/build.ts";
+import { answerOf, dateOf } from "../../notebooks/page/wording.ts";
+import { forecast } from "../../src/forecast/forecast.ts";
+import { forecastDays, stageTotalRows, stageWindowRows, temperatureRows } from "../../src/plot/index.ts";
+import { findSpecies } from "../../src/species/catalogue.ts";
+import { dailyTemperatures } from "../../src/temperature/daily.ts";
+import { log, newYork, season } from "../plot/season.ts";
+import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {
+  let browser: Browser;
+  let notebook: OpenNotebook;
+
+  beforeAll(async () => {
+    const pages = await buildNotebooks();
+    expect(pages.map(({ name }) => name)).toContain("first-season");
+    browser = await launch();
+    notebook = await openNotebook(browser, "first-season");
+  });
+  afterAll(() => browser.close());
+
+  const fresh = (look?: Look): Promise<OpenNotebook> => openNotebook(browser, "first-season", look);
+  const answer = (page: Page): Promise<string> => page.locator(".notice").innerText();
+  const datesShown = (page: Page): Promise<string[][]> => cellsOf(page, "When each stage begins");
+
+  test("opens from disk without a request and without a complaint", async () => {
+    await notebook.page.screenshot({ path: join(SCREENSHOTS, "first-season.png"), fullPage: true });
+    expect(notebook.requests).toEqual([]);
+    expect(notebook.complaints).toEqual([]);
+  });
+
+  test("gives the library's answer, in the page and to those who hear it", async () => {
+    expect(await answer(notebook.page)).toBe(answerOf(season));
+    expect(await notebook.page.getByRole("status").innerText()).toBe(answerOf(season));
+  });
+
+  test("shows the library's dates in its table", async () => {
+    expect(await datesShown(notebook.page)).toEqual(
+      stageWindowRows(season).map(({ name, early, expected, late }) => [
+        name,
+        ...[early, expected, late].map(dateOf),
+      ]),
+    );
+  });
+
+  test("draws the library's temperatures, sums and windows", async () => {
+    const { page } = notebook;
+    const warmth = temperatureRows(newYork, forecastDays(season));
+    expect(round(await drawn(page, "day-range", "y1", "y"))).toEqual(
+      round(warmth.map((row) => row.min ?? NaN)),
+    );
+    expect(round(await drawn(page, "day-range", "y2", "y"))).toEqual(
+      round(warmth.map((row) => row.max ?? NaN)),
+    );
+    expect(round(await drawn(page, "stage-begin", "cy", "y"))).toEqual(
+      round(stageTotalRows(season).map((row) => row.total)),
+    );
+    const rows = stageWindowRows(season, log);
+    const ticks = await drawn(page, "expected", "x1", "x");
+    expect(ticks).toHaveLength(rows.length);
+    ticks.forEach((tick, i) => {
+      const expected = Date.parse(`${rows[i]?.expected?.slice(0, 19)}Z`);
+      // A tenth of a pixel of a month on 700 pixels is about six minutes.
+      expect(Math.abs(tick - expected)).toBeLessThan(6 * 60_000);
+    });
+    expect(await page.locator(".seen > *").count()).toBe(rows.flatMap((row) => row.seen).length);
+  });
+
+  test("answers every choice made by keyboard", async () => {
+    const { page, complaints } = await fresh();
+    const choose = async (label: string, ...keys: string[]): Promise<void> => {
+      await page.getByLabel(label, { exact: true }).focus();
+      for (const key of keys) await page.keyboard.press(key);
+    };
+    const changes = async (label: string, watch: string, ...keys: string[]): Promise<void> => {
+      const before = await page.locator(watch).allInnerTexts();
+      await choose(label, ...keys);
+      await expect.poll(() => page.locator(watch).allInnerTexts(), { message: label }).not.toEqual(before);
+    };
+    await changes("Found on", ".notice", "0", "6", "2", "0", "2", "0", "1", "4");
+    await changes("Course of a day", "main p", "ArrowDown");
+    await changes("Temperatures of", ".notice", "ArrowDown");
+    await changes("Show in", "figure", "ArrowDown");
+    expect(await page.locator("figure").first().innerText()).toContain("°F");
+    await changes("Age within that stage", ".notice", "ArrowDown");
+    await changes("Found as", ".notice", "ArrowDown");
+    await changes("Species", ".notice", "ArrowUp");
+    expect(await page.locator("main").innerText()).toContain(
+      "Nothing to compare: it takes dates and a log of the same season.",
+    );
+    expect(complaints).toEqual([]);
+  });
+
+  test("takes a file of one's own, and the season of it", async () => {
+    const { page, requests, complaints } = await fresh();
+    const days = Array.from({ length: 60 }, (_, i) =>
+      new Date(Date.UTC(2014, 5, 1 + i)).toISOString().slice(0, 10),
+    );
+    const csv = ["date,min,max", ...days.map((day) => `${day},60.8,82.4`)].join("\n");
+    await give(page, "Your temperatures (CSV)", "porch.csv", csv);
+    await page.getByLabel("Their unit").selectOption("°F");
+    const own = forecast({
+      lifeCycle: findSpecies("monarch"),
+      found: { stage: "egg", on: "2014-06-12", count: 12 },
+      temperatures: dailyTemperatures(
+        "2014-06-01",
+        new Float64Array(60).fill(16),
+        new Float64Array(60).fill(28),
+      ),
+      zone: "America/New_York",
+    });
+    await expect.poll(() => answer(page)).toBe(answerOf(own));
+    expect(await page.locator("main").innerText()).toContain(
+      "Nothing to compare: it takes dates and a log of the same season.",
+    );
+    await give(page, "Your log (CSV)", "porch-log.csv", "stage,seen on\npupa,2014-07-02\n");
+    await expect.poll(() => cellsOf(page, "The log beside the forecast")).toHaveLength(1);
+    expect([...requests, ...complaints]).toEqual([]);
+  });
+
+  test("says in the page what is wrong with a file or a day, and recovers", async () => {
+    const { page, complaints } = await fresh();
+    await give(page, "Your temperatures (CSV)", "bad.csv", "date,min,max\n2014-06-01,16,banana\n");
+    const alert = page.getByRole("alert");
+    await expect.poll(() => alert.innerText()).toContain("banana");
+    expect(await page.locator("figure").count()).toBe(0);
+    expect(await page.locator(".absent").count()).toBeGreaterThan(3);
+    await page.screenshot({ path: join(SCREENSHOTS, "first-season-problem.png"), fullPage: true });
+    await page.getByLabel("Your temperatures (CSV)").setInputFiles([]);
+    await expect.poll(() => alert.count()).toBe(0);
+    await give(page, "Your log (CSV)", "bad-log.csv", "stage,seen on\nbutterfly egg cup,2014-06-12\n");
+    await expect.poll(() => alert.innerText()).toContain("butterfly egg cup");
+    expect(await page.locator("figure").count()).toBe(3);
+    await page.getByLabel("Your log (CSV)").setInputFiles([]);
+    await page.getByLabel("Found on").fill("2019-06-12");
+    await expect.poll(() => alert.innerText()).toContain("2019-06-12");
+    await page.getByLabel("Found on").fill("2014-06-12");
+    await expect.poll(() => answer(page)).toBe(answerOf(season));
+    expect(complaints).toEqual([]);
+  });
+
+  test("explains a file of another kind", async () => {
+    const { page, complaints } = await fresh();
+    await page.getByLabel("Your temperatures (CSV)").setInputFiles({
+      name: "weather.xlsx",
+      mimeType: "application/octet-stream",
+      buffer: Buffer.from([0x50, 0x4b, 0x03, 0x04, 0, 0, 0, 0]),
+    });
+    await expect.poll(() => page.getByRole("alert").innerText()).toMatch(/spreadsheet/);
+    expect(complaints).toEqual([]);
+  });
+
+  test.each([
+    { name: "light", look: {} },
+    { name: "dark", look: { dark: true } },
+    { name: "phone", look: { width: 390, dark: true } },
+  ])("has no serious finding of axe ($name)", async ({ name, look }) => {
+    const { page } = await fresh(look);
+    await page.screenshot({ path: join(SCREENSHOTS, `first-season-${name}.png`), fullPage: true });
+    expect(await findings(page)).toEqual([]);
+    await give(page, "Your temperatures (CSV)", "bad.csv", "no table at all");
+    await page.getByRole("alert").waitFor();
+    expect(await findings(page)).toEqual([]);
+  });
+
+  test.each([320, 390, 768])("needs no scrolling sideways %d pixels wide", async (width) => {
+    const { page } = await fresh({ width });
+    await page.screenshot({ path: join(SCREENSHOTS, `first-season-${width}.png`), fullPage: true });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  });
+});
+
+/** What drawn marks stand for on a scale, read back from the page. */
+function drawn(page: Page, mark: string, attribute: string, scale: "x" | "y"): Promise<number[]> {
+  return page.evaluate(
+    ({ mark, attribute, scale }) => {
+      const shapes = document.querySelectorAll(`.${mark} > *`);
+      const figure:
+        (Element & { scale?: (name: string) => { invert: (value: number) => unknown } }) | null | undefined =
+        shapes[0]?.closest("figure");
+      const axis = figure?.scale?.(scale);
+      return Array.from(shapes, (shape) => Number(axis?.invert(Number(shape.getAttribute(attribute)))));
+    },
+    { mark, attribute, scale },
+  );
+}
+
+function cellsOf(page: Page, caption: string): Promise<string[][]> {
+  return page.evaluate((caption) => {
+    const table = [...document.querySelectorAll("table")].find((one) =>
+      one.caption?.textContent.includes(caption),
+    );
+    const rows = [...(table?.tBodies[0]?.rows ?? [])];
+    return rows.map((row) => Array.from(row.cells, (cell) => cell.textContent.trim()));
+  }, caption);
+}
+
+function give(page: Page, label: string, name: string, text: string): Promise<void> {
+  return page.getByLabel(label).setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
+}
+
+/** Serious and critical findings of axe, one line each. */
+async function findings(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const results = await page.evaluate<AxeResults>("axe.run()");
+  // A run that looked at nothing would find nothing.
+  expect(results.passes.length).toBeGreaterThan(20);
+  return results.violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`);
+}
+
+function round(values: readonly number[]): number[] {
+  return values.map((value) => Math.round(value * 1e4) / 1e4);
+}

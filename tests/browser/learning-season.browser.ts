@@ -1,0 +1,260 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { buildNotebooks } from "../../notebooks/build/build.ts";
+import { learnedOf, outlookOf } from "../../notebooks/page/learning-wording.ts";
+import { logEntry } from "../../src/cohort/log.ts";
+import { outlookRows, updatedWindowRows } from "../../src/plot/index.ts";
+import { addDays } from "../../src/time/civil-day.ts";
+import { outlookOn, slowLog, slowSeen } from "../plot/slow-season.ts";
+import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const FOUND = "2013-06-05";
+/** The day that the slider begins on. */
+const OPENED = addDays(FOUND, 19);
+
+describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
+  let browser: Browser;
+  let notebook: OpenNotebook;
+  const first = outlookOn(FOUND);
+
+  beforeAll(async () => {
+    const pages = await buildNotebooks();
+    expect(pages.map(({ name }) => name)).toContain("learning-season");
+    browser = await launch();
+    notebook = await openNotebook(browser, "learning-season");
+    await workedOut(notebook.page);
+  });
+  afterAll(() => browser.close());
+
+  const fresh = (look?: Look): Promise<OpenNotebook> => openNotebook(browser, "learning-season", look);
+  const answer = (page: Page): Promise<string> => page.locator(".notice").innerText();
+  const text = (page: Page): Promise<string> => page.locator("main").innerText();
+
+  test("opens from disk without a request and without a complaint", async () => {
+    await notebook.page.screenshot({ path: join(SCREENSHOTS, "learning-season.png"), fullPage: true });
+    expect(notebook.requests).toEqual([]);
+    expect(notebook.complaints).toEqual([]);
+  });
+
+  test("gives the library's answer, in the page and to those who hear it", async () => {
+    const opened = outlookOn(OPENED);
+    expect(await answer(notebook.page)).toBe(outlookOf(opened, first));
+    expect(await notebook.page.getByRole("status").innerText()).toBe(outlookOf(opened, first));
+    expect(await text(notebook.page)).toContain(learnedOf(opened.learned));
+  });
+
+  test("draws the library's windows, widths and beliefs", async () => {
+    const { page } = notebook;
+    const rows = updatedWindowRows(first.forecast, outlookOn(OPENED).forecast, {
+      log: slowSeen,
+      today: OPENED,
+    });
+    for (const [mark, at] of [
+      ["first-expected", rows.map((row) => row.first.expected)],
+      ["now-expected", rows.flatMap((row) => (row.now === null ? [] : [row.now.expected]))],
+    ] as const) {
+      const ticks = await drawn(page, mark, "x1", "x");
+      expect(ticks).toHaveLength(at.length);
+      // A tenth of a pixel of a month on 700 pixels is about six minutes.
+      ticks.forEach((tick, i) =>
+        expect(Math.abs(tick - Date.parse(`${at[i]?.slice(0, 19)}Z`))).toBeLessThan(6 * 60_000),
+      );
+    }
+    expect(await page.locator(".seen > *").count()).toBe(rows.flatMap((row) => row.seen).length);
+    expect(await page.locator(".later > *").count()).toBe(rows.flatMap((row) => row.later).length);
+
+    const last = slowLog.at(-1)?.on ?? "";
+    const marks = await Promise.all(
+      ["with-log-day", "without-log-day", "paceLow", "paceMiddle", "paceHigh"].map((mark) =>
+        drawn(page, mark, "cy", "y"),
+      ),
+    );
+    // Each figure has a point for each evening; a few of them are worked out again here.
+    for (const day of [FOUND, addDays(FOUND, 9), OPENED, last]) {
+      const i = (Date.parse(day) - Date.parse(FOUND)) / 86_400_000;
+      const [row] = outlookRows([outlookOn(day)]);
+      expect(round(marks.map((values) => values[i] ?? NaN))).toEqual(
+        round([
+          row?.windowDays ?? NaN,
+          row?.windowDaysWithoutLog ?? NaN,
+          row?.paceLow ?? NaN,
+          row?.paceMiddle ?? NaN,
+          row?.paceHigh ?? NaN,
+        ]),
+      );
+    }
+    const evenings = (Date.parse(last) - Date.parse(FOUND)) / 86_400_000 + 1;
+    for (const values of marks) expect(values.length).toBeGreaterThanOrEqual(evenings);
+  });
+
+  test("follows the slider, moved by keyboard, at once", async () => {
+    const { page, requests, complaints } = await fresh();
+    await workedOut(page);
+    await page.getByLabel("Today", { exact: true }).focus();
+    const figure = page.locator("figure").first();
+    const before = await figure.innerHTML();
+    await page.keyboard.press("ArrowRight");
+    const next = addDays(OPENED, 1);
+    await expect.poll(() => answer(page)).toBe(outlookOf(outlookOn(next), first));
+    expect(await figure.innerHTML()).not.toBe(before);
+    expect(await page.getByLabel("Today", { exact: true }).getAttribute("aria-valuetext")).toBe(
+      "25 June 2013",
+    );
+    const times = [];
+    for (let i = 0; i < 10; i++) times.push(await timeOf(page, "ArrowRight"));
+    times.sort((a, b) => a - b);
+    console.log(`a step of the slider takes ${times.map((time) => time.toFixed(0)).join(", ")} ms`);
+    // What feels immediate, with room for a machine that does other things besides.
+    expect(times[5]).toBeLessThan(300);
+    await page.keyboard.press("Home");
+    await expect.poll(() => answer(page)).toBe(outlookOf(first, first));
+    await page.keyboard.press("End");
+    await expect.poll(() => answer(page)).toContain("July 2013");
+    await page.screenshot({ path: join(SCREENSHOTS, "learning-season-end.png"), fullPage: true });
+    expect([...requests, ...complaints]).toEqual([]);
+  });
+
+  test("keeps a planted mistake aside and says why", async () => {
+    const { page, complaints } = await fresh();
+    const learnedBefore = learnedOf(outlookOn(OPENED).learned);
+    expect(await text(page)).toContain(learnedBefore);
+    await page.getByLabel("Plant a pupa seen on the day before the find").press("Space");
+    await page.getByLabel("Plant an adult seen a week after the find").press("Space");
+    const planted = [
+      logEntry({ stage: "pupa", on: addDays(FOUND, -1) }),
+      logEntry({ stage: "adult", on: addDays(FOUND, 7) }),
+    ];
+    const { learned } = outlookOn(OPENED, [...slowLog, ...planted]);
+    expect(learned.aside).toHaveLength(3);
+    await expect.poll(() => text(page)).toContain(learnedOf(learned));
+    for (const { reason } of learned.aside) expect(await text(page)).toContain(reason);
+    // What was learned of the pace stays as it was.
+    expect(learned.pace).toEqual(outlookOn(OPENED).learned.pace);
+    await page.screenshot({ path: join(SCREENSHOTS, "learning-season-planted.png"), fullPage: true });
+    expect(await findings(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
+  test("answers its question when a choice is changed", async () => {
+    const { page, complaints } = await fresh();
+    await workedOut(page);
+    const ends = page.locator("main p", { hasText: "With cohorts that differ by" });
+    expect(await ends.innerText()).toMatch(/^With cohorts that differ by 10 %, 1 lies outside the band/);
+    await page.getByLabel("Cohorts differ in pace by about").focus();
+    await page.keyboard.press("ArrowUp");
+    await expect.poll(() => ends.innerText()).toMatch(/^With cohorts that differ by 5 %/);
+    await workedOut(page);
+    expect(await ends.innerText()).toMatch(/for good from \d+ (June|July) on, \d+ days after the find\.$/);
+    expect(complaints).toEqual([]);
+  });
+
+  test("takes files of one's own, and says what is wrong with them", async () => {
+    const { page, requests, complaints } = await fresh();
+    const give = (label: string, lines: readonly string[]): Promise<void> =>
+      page.getByLabel(label).setInputFiles({
+        name: "own.csv",
+        mimeType: "text/csv",
+        buffer: Buffer.from(lines.join("\n")),
+      });
+    const alert = page.getByRole("alert");
+    const daysOf = (from: string, count: number): string[] =>
+      Array.from({ length: count }, (_, i) => `${addDays(from, i)},${15 + (i % 3)},${26 + (i % 4)}`);
+    await give("Your temperatures (CSV)", ["date,min,max", ...daysOf("2013-05-01", 120)]);
+    await page.getByLabel("Their unit").selectOption("°C");
+    await expect.poll(() => alert.innerText()).toContain("past year");
+    expect(await page.locator("figure").count()).toBe(0);
+    await give("Your temperatures (CSV)", ["date,min,max", ...daysOf("2011-01-01", 1200)]);
+    await expect.poll(() => alert.count()).toBe(0);
+    await expect.poll(() => answer(page)).toContain("2013");
+    expect(await text(page)).toContain("The log has taught nothing yet.");
+    await give("Your log (CSV)", ["stage,seen on,count", "instar-1,2013-06-09,4", "instar-2,2013-06-13,4"]);
+    await expect.poll(() => text(page)).toContain("Learned from 2 entries of the log.");
+    await give("Your log (CSV)", ["stage,seen on", "butterfly egg cup,2013-06-12"]);
+    await expect.poll(() => alert.innerText()).toContain("butterfly egg cup");
+    await page.getByLabel("Your log (CSV)").setInputFiles([]);
+    await page.getByLabel("Your temperatures (CSV)").setInputFiles([]);
+    await expect.poll(() => answer(page)).toBe(outlookOf(outlookOn(OPENED), first));
+    expect([...requests, ...complaints]).toEqual([]);
+  });
+
+  test.each([
+    { name: "light", look: {} },
+    { name: "dark", look: { dark: true } },
+    { name: "phone", look: { width: 390, dark: true } },
+  ])("has no serious finding of axe ($name)", async ({ name, look }) => {
+    const { page } = await fresh(look);
+    expect(await findings(page)).toEqual([]);
+    await workedOut(page);
+    await page.screenshot({ path: join(SCREENSHOTS, `learning-season-${name}.png`), fullPage: true });
+    expect(await findings(page)).toEqual([]);
+  });
+
+  test.each([320, 390, 768])("needs no scrolling sideways %d pixels wide", async (width) => {
+    const { page } = await fresh({ width });
+    await page.locator("summary").first().click();
+    await page.screenshot({ path: join(SCREENSHOTS, `learning-season-${width}.png`), fullPage: true });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  });
+});
+
+/** Waits until every evening is worked out. */
+async function workedOut(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector("progress")?.hidden === true, null, {
+    timeout: 100_000,
+  });
+}
+
+/** Milliseconds from a key on the slider to the frame in which the first figure is a new one. */
+async function timeOf(page: Page, key: string): Promise<number> {
+  const time = page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        let pressed = 0;
+        addEventListener("input", () => (pressed = performance.now()), { once: true, capture: true });
+        const before = document.querySelector("figure");
+        const observer = new MutationObserver(() => {
+          if (before?.isConnected !== false || document.querySelectorAll("figure").length < 3) return;
+          observer.disconnect();
+          requestAnimationFrame(() => resolve(performance.now() - pressed));
+        });
+        observer.observe(document.body, { childList: true, subtree: true });
+      }),
+  );
+  await page.keyboard.press(key);
+  return time;
+}
+
+/** What drawn marks stand for on a scale, read back from the page. */
+function drawn(page: Page, mark: string, attribute: string, scale: "x" | "y"): Promise<number[]> {
+  return page.evaluate(
+    ({ mark, attribute, scale }) => {
+      const shapes = document.querySelectorAll(`.${mark} > *`);
+      const figure:
+        (Element & { scale?: (name: string) => { invert: (value: number) => unknown } }) | null | undefined =
+        shapes[0]?.closest("figure");
+      const axis = figure?.scale?.(scale);
+      return Array.from(shapes, (shape) => Number(axis?.invert(Number(shape.getAttribute(attribute)))));
+    },
+    { mark, attribute, scale },
+  );
+}
+
+/** Serious and critical findings of axe, one line each. */
+async function findings(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const results = await page.evaluate<AxeResults>("axe.run()");
+  // A run that looked at nothing would find nothing.
+  expect(results.passes.length).toBeGreaterThan(20);
+  return results.violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`);
+}
+
+function round(values: readonly number[]): number[] {
+  return values.map((value) => Math.round(value * 1e4) / 1e4);
+}
