@@ -17,6 +17,8 @@ export type InputErrorCode =
   | "missing-temperature"
   | "start-outside-series"
   | "conflicting-readings"
+  | "invalid-weather"
+  | "implausible-weather"
   | "invalid-trials"
   | "invalid-parameters"
   | "unknown-species"
@@ -24,6 +26,7 @@ export type InputErrorCode =
   | "invalid-life-cycle"
   | "invalid-found"
   | "invalid-log"
+  | "invalid-forecast"
   | "ambiguous-date"
   | "unknown-column"
   | "unknown-format"
@@ -34,6 +37,9 @@ export type InputErrorCode =
   | "skipped-local-time"
   | "binary-input"
   | "input-too-large"
+  | "file-exists"
+  | "file-busy"
+  | "cannot-write"
   | "malformed-file";
 
 /** Where a refused value stood: keys, column names and row numbers, outermost first. */

@@ -45,13 +45,35 @@ export type NoteCode =
   | "never-develops"
   | "last-day-without-next-minimum"
   | "log-kept-aside"
+  | "log-superseded"
+  | "log-examples"
+  | "written-unknown"
+  | "exact-places"
+  // from day plans
+  | "survival-not-counted"
+  | "plan-stops"
   // from estimates
   | "few-trials"
   | "outside-linear-range"
   | "weak-line"
   | "did-not-converge"
   | "parameter-at-limit"
-  | "no-information-criterion";
+  | "no-information-criterion"
+  // from plans for a wanted day
+  | "chance-of-the-living"
+  | "room-held-exactly"
+  | "weather-taken-as-known"
+  | "hours-of-their-own"
+  // from seasons
+  | "few-years"
+  | "years-left-out"
+  | "season-side-assumed"
+  | "first-eggs-by-temperature"
+  | "broods-at-the-middle-pace"
+  | "frost-and-plants"
+  | "shortening-days"
+  | "pre-laying-unknown"
+  | "warm-all-year";
 
 /** Something a reader of a result must know: carried in the result and shown on every screen. */
 export interface Note {

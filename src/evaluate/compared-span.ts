@@ -35,8 +35,10 @@ export function comparedSpan(
   const { from = firstDay, to: wanted } = asked;
   const gap = extremes.kind === "daily" ? gapsOf(extremes).find((one) => one.to >= from) : undefined;
   const to = wanted ?? (gap === undefined ? lastDay : addDays(gap.from, -1));
-  if (dayNumber(from, ["from"]) < dayNumber(firstDay) || dayNumber(to, ["to"]) > dayNumber(lastDay)) {
-    const [field, day] = from < firstDay ? ["from", from] : ["to", to];
+  const begins = dayNumber(from, ["from"]);
+  const fromOutside = begins < dayNumber(firstDay) || begins > dayNumber(lastDay);
+  if (fromOutside || dayNumber(to, ["to"]) > dayNumber(lastDay)) {
+    const [field, day] = fromOutside ? ["from", from] : ["to", to];
     throw new InputError(
       "start-outside-series",
       `${field} is ${day}, but the temperatures run from ${firstDay} to ${lastDay}; take a day within them.`,

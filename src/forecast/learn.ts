@@ -5,7 +5,8 @@ import type { Note } from "../notes.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
 import { shiftedTemperatures } from "../temperature/shift.ts";
-import { DAY_MS, type Zone, formatInstant } from "../time/zone.ts";
+import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
+import { animalsMissing } from "./animals-missing.ts";
 import { type ForecastInput, startOf } from "./forecast-input.ts";
 import { type Learned, beliefOf } from "./learned.ts";
 import { lifePath } from "./life-path.ts";
@@ -34,7 +35,9 @@ export interface LearnOptions {
  * Each entry says that a stage began between two looks. It is held against the stage logged before it, or
  * the find where there is none, so that each entry adds what it alone knows; the belief in each pace (and
  * offset) of a grid is multiplied by the chance of the entry. Animals of one entry are taken as independent
- * of each other, given the pace. Deterministic.
+ * of each other, given the pace. Animals of the find that were not logged in a stage had not begun it at the
+ * last look at which others had, unless a later stage has more animals, which shows that lines are missing.
+ * Deterministic.
  * @param input As for `forecast`. Of a weather ensemble the first member counts: the log is of days gone by.
  * @param log What was seen, of one cohort. `notYet` of an entry is the last look without it; where it is
  *   missing, looks are taken as a day apart.
@@ -91,7 +94,7 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
         chanceOf(span, milestone, starts, pace, clocksAt.get(offset) ?? [], lifeCycle),
       );
       if (Math.max(...chances) < LEAST_CHANCE) {
-        aside.push({ entry, reason: contradiction(entry, span, starts, from, zone) });
+        aside.push({ entry, reason: contradiction(entry, span, starts, from, instant, zone) });
         continue;
       }
       grid = normalised(
@@ -99,12 +102,30 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
       );
       kept.push({ entry, span });
     }
-    if (kept.length === 0 || milestone.id === "adult" || milestone.id === "darkening") {
-      used.push(...kept.map(({ entry }) => entry));
-      continue;
-    }
     used.push(...kept.map(({ entry }) => entry));
+    if (kept.length === 0) continue;
+    const { missing, begun } = animalsMissing(entries, stages, milestone, input.found.count);
+    if (missing > 0) {
+      const lastLook = Math.max(...kept.map(({ span }) => span.to));
+      const waiting = grid.map(({ pace, offset }) =>
+        chanceOf(
+          { from: lastLook, to: Infinity },
+          milestone,
+          starts,
+          pace,
+          clocksAt.get(offset) ?? [],
+          lifeCycle,
+        ),
+      );
+      if (Math.max(...waiting) >= LEAST_CHANCE)
+        grid = normalised(
+          grid.map((node, i) => ({ ...node, weight: node.weight * (waiting[i] ?? 0) ** missing })),
+        );
+    }
+    if (milestone.id === "adult" || milestone.id === "darkening") continue;
     starts = startsFrom(kept, lifePath(lifeCycle, milestone.id, "new"));
+    // While most are still in the stage before, the forecast goes on from there.
+    if (begun < missing) continue;
     from = {
       stage: milestone.id,
       moments: starts.map(({ at, weight }) => ({ at: formatInstant(at, zone), weight })),
@@ -144,10 +165,12 @@ function contradiction(
   span: Span,
   starts: readonly Start[],
   from: Learned["from"],
+  found: Instant,
   zone: Zone,
 ): string {
-  const earliest = Math.min(...starts.map(({ at }) => at));
-  const before = from === null ? "the find" : `the ${stageName(from.stage)}`;
+  const early = span.to <= found;
+  const earliest = early ? found : Math.min(...starts.map(({ at }) => at));
+  const before = from === null || early ? "the find" : `the ${stageName(from.stage)}`;
   const what = `${stageName(entry.stage)}, ${entry.on}${entry.row === null ? "" : ` (row ${entry.row})`}`;
   const since = formatInstant(earliest, zone).slice(0, 10);
   return span.to <= earliest

@@ -1,4 +1,5 @@
 import { type CivilDay, addDays } from "../time/civil-day.ts";
+import { DAY_MS } from "../time/zone.ts";
 import { dateTick, dayTicks, wallClock } from "./dates.ts";
 import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "./figure.ts";
 import { todayRule } from "./today-rule.ts";
@@ -126,6 +127,20 @@ export function updatedWindowFigure(
           },
         ),
         diamonds("later"),
+        library.dot(
+          // A date that is wrong by months is in the words, not on the axis.
+          lines.flatMap(({ aside }) => aside.filter(({ at }) => +at > begin - DAY_MS && +at < end + DAY_MS)),
+          {
+            x: "at",
+            y: "name",
+            dy: 12,
+            symbol: "times",
+            r: 4,
+            stroke: COLOURS.seen,
+            strokeWidth: 2.5,
+            className: "aside",
+          },
+        ),
         diamonds("seen"),
         ...names(true),
         ...names(false),
@@ -141,6 +156,7 @@ function captionOf(rows: readonly UpdatedWindowRow[]): string {
   ];
   if (rows.some(({ seen, later }) => seen.length + later.length > 0))
     parts.push("full diamond: in the log by today; hollow: in the log later; larger for more animals");
+  if (rows.some(({ aside }) => aside.length > 0)) parts.push("cross: kept aside");
   if (rows.some(({ now }) => now !== null && now.late === null && now.early !== null))
     parts.push("three dots: beyond the temperatures at hand");
   return `${parts.join("; ")}.`;

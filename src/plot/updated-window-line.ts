@@ -19,7 +19,8 @@ export interface UpdatedWindowLine {
   readonly now: Bar | null;
   readonly seen: readonly Diamond[];
   readonly later: readonly Diamond[];
-  /** From the leftmost to the rightmost thing drawn. */
+  readonly aside: readonly Diamond[];
+  /** From the leftmost to the rightmost thing drawn, what was kept aside left out: it can lie anywhere. */
   readonly span: readonly [Date, Date];
 }
 
@@ -30,7 +31,7 @@ interface Diamond {
 }
 
 /** What is drawn of a row: nothing of a window without any instant. @internal */
-export function lineOf({ name, first, now, seen, later }: UpdatedWindowRow): UpdatedWindowLine {
+export function lineOf({ name, first, now, seen, later, aside }: UpdatedWindowRow): UpdatedWindowLine {
   const diamonds = (days: readonly SeenOn[]): Diamond[] =>
     days.map(({ day, count }) => ({ name, at: noonOf(day), radius: 2.5 + 1.2 * Math.sqrt(count) }));
   const parts = { first: barOf(name, first), now: now === null ? null : barOf(name, now) };
@@ -40,7 +41,7 @@ export function lineOf({ name, first, now, seen, later }: UpdatedWindowRow): Upd
     (a, b) => Number(a) - Number(b),
   );
   const [left = new Date(NaN), right = left] = [drawn[0], drawn.at(-1)];
-  return { name, ...parts, ...marks, span: [left, right], dates: datesOf(now, seen) };
+  return { name, ...parts, ...marks, aside: diamonds(aside), span: [left, right], dates: datesOf(now, seen) };
 }
 
 function barOf(name: string, { early, expected, late }: Window): Bar | null {

@@ -15,6 +15,8 @@ export interface UpdatedWindowRow {
   readonly seen: readonly SeenOn[];
   /** The days after today on which the log has it: what nobody knows yet. */
   readonly later: readonly SeenOn[];
+  /** The days of entries that were kept aside because they contradict the others. */
+  readonly aside: readonly SeenOn[];
 }
 
 /**
@@ -22,14 +24,24 @@ export interface UpdatedWindowRow {
  * @param first The forecast of the first day; its stages are the rows.
  * @param now The forecast of today.
  * @param options.log Entries of a log, those after today included. Default none.
+ * @param options.aside Entries that were kept aside, which `log` does not have. Default none.
  * @param options.today What the log has up to the end of this day was known.
  */
 export function updatedWindowRows(
   first: Forecast,
   now: Forecast,
-  { log = [], today }: { readonly log?: readonly LoggedStage[]; readonly today: CivilDay },
+  {
+    log = [],
+    aside = [],
+    today,
+  }: {
+    readonly log?: readonly LoggedStage[];
+    readonly aside?: readonly LoggedStage[];
+    readonly today: CivilDay;
+  },
 ): UpdatedWindowRow[] {
   const updated = new Map(stageWindowRows(now).map((row) => [row.begins, row]));
+  const keptAside = new Map(stageWindowRows(first, aside).map((row) => [row.begins, row.seen]));
   return stageWindowRows(first, log).map(({ begins, name, seen, ...window }) => {
     const row = updated.get(begins);
     return {
@@ -40,6 +52,7 @@ export function updatedWindowRows(
       absence: row?.absence ?? null,
       seen: seen.filter(({ day }) => day <= today),
       later: seen.filter(({ day }) => day > today),
+      aside: keptAside.get(begins) ?? [],
     };
   });
 }

@@ -10,10 +10,11 @@ export function describeUpdatedWindows(rows: readonly UpdatedWindowRow[], today:
   return [`As seen on ${longDate(today)}.`, ...rows.map(describeRow)].join(" ");
 }
 
-function describeRow({ name, first, now, absence, seen, later }: UpdatedWindowRow): string {
+function describeRow({ name, first, now, absence, seen, later, aside }: UpdatedWindowRow): string {
   const parts = [now === null ? "behind them" : windowText(now), `on the first day ${windowText(first)}`];
   if (seen.length > 0) parts.push(`seen on ${seenText(seen)}`);
   if (later.length > 0) parts.push(`to be seen on ${seenText(later)}`);
+  if (aside.length > 0) parts.push(`kept aside: ${seenText(aside)}`);
   return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${parts.join("; ")}.${absence === null ? "" : ` ${absence}`}`;
 }
 

@@ -3,6 +3,7 @@ import type { Note } from "../notes.ts";
 import { sameName } from "./csv-table.ts";
 import { type ColumnRole, type HeaderMeaning, headerMeaning } from "./header-words.ts";
 import type { ReadOptions } from "./options.ts";
+import { saysPlainly } from "./plain-headers.ts";
 
 /** A column that was chosen: where it stands and what its header says. */
 export interface Column {
@@ -85,8 +86,7 @@ export function columnNotes(
       !taken.some(({ column }) => column.index === i),
   );
   const notes: Note[] = [];
-  // A header that says exactly what it is taken for needs no note.
-  const deduced = taken.filter(({ as, column }) => column.header.text.toLowerCase() !== as);
+  const deduced = taken.filter(({ as, column }) => !saysPlainly(column.header, as));
   if (deduced.length > 0) {
     const list = deduced.map(({ as, column }) => `${as} from ${shown(column.header.text)}`).join(", ");
     notes.push({ code: "columns-recognised", message: `Columns: ${list}.` });

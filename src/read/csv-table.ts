@@ -13,6 +13,9 @@ export interface CsvTable<Columns> {
   readonly rows: readonly (readonly string[])[];
   /** Row of the file for each of `rows`, as a spreadsheet counts: the first line is row 1. */
   readonly rowNumbers: readonly number[];
+  /** Row of the file that the header is in. */
+  readonly headerRow: number;
+  readonly delimiter: string;
   readonly notes: readonly Note[];
 }
 
@@ -65,7 +68,7 @@ export function csvTable<Columns>(
     const message = `Skipped ${entriesText(ROWS, titles)} before the header in row ${headerIndex + 1}.`;
     notes.push({ code: "lines-skipped", message });
   }
-  return { columns, header, rows, rowNumbers, notes };
+  return { columns, header, rows, rowNumbers, headerRow: headerIndex + 1, delimiter, notes };
 }
 
 interface FoundHeader {

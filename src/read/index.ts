@@ -12,10 +12,28 @@ export {
 } from "./temperatures-json.ts";
 export { FAULTY_PROBE_CELSIUS, POSSIBLE_CELSIUS, SENTINELS } from "./temperature-cells.ts";
 export { HEADER_SEARCH_ROWS } from "./csv-table.ts";
-export { readLog } from "./log-csv.ts";
+export { type LogReading, readLog } from "./log-csv.ts";
+export { readTrials } from "./trials-csv.ts";
 export { STAGE_WORDS } from "./stage-words.ts";
 export { readLifeCycle } from "./life-cycle.ts";
 export type { DateOrder } from "./day-column.ts";
-export { type LogOptions, type ReadOptions, TEMPERATURE_FORMATS, type TemperatureFormat } from "./options.ts";
+export {
+  type LogOptions,
+  type ReadOptions,
+  TEMPERATURE_FORMATS,
+  type TemperatureFormat,
+  type TrialOptions,
+} from "./options.ts";
 export type { ReadResult } from "./result.ts";
 export { FATE_WORDS } from "./fate-words.ts";
+export { readHourlyWeather } from "./hourly-weather.ts";
+export type { HourlyRead } from "./hourly-read.ts";
+export type { HourlyOptions } from "./hourly-options.ts";
+export type { HourRecord } from "./hourly-weather-json.ts";
+export type { SupersededRow } from "./log-corrections.ts";
+export { readLogEntries } from "./log-entries.ts";
+export { readForecast } from "./forecast.ts";
+export { JSON_SCHEMA_NAMES, type JsonSchema, type JsonSchemaName, jsonSchemas } from "./json-schemas.ts";
+export { readCohorts } from "./cohorts.ts";
+export type { CohortOptions } from "./cohorts-csv.ts";
+export type { CohortRecord } from "./cohort-record.ts";

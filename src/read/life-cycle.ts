@@ -47,3 +47,6 @@ const lifeCycle = z.strictObject({
 export function readLifeCycle(json: unknown): LifeCycle {
   return checkLifeCycle(inShape(lifeCycle, json, "invalid-life-cycle", "the life cycle"));
 }
+
+/** The shape of a life cycle as JSON, for the published schema. */
+export { lifeCycle as lifeCycleShape };

@@ -14,6 +14,10 @@ export interface LogColumns {
   readonly fate: Column | null;
   /** The last look at which the stage had not begun. */
   readonly notYet: Column | null;
+  /** The row that a row corrects or retracts. */
+  readonly corrects: Column | null;
+  /** When a row was written. */
+  readonly written: Column | null;
 }
 
 type LogField = keyof LogColumns;
@@ -49,6 +53,10 @@ const LOG_HEADERS = new Map<string, LogField>([
   ["fate", "fate"],
   ["what", "fate"],
   ["what happened", "fate"],
+  ["corrects", "corrects"],
+  ["corrects row", "corrects"],
+  ["written", "written"],
+  ["written at", "written"],
 ]);
 
 /**
@@ -81,5 +89,7 @@ export function logColumns(
     note: choose("note", "note"),
     fate: choose("fate", "fate"),
     notYet: choose("notYet", "notYet"),
+    corrects: choose("corrects", "corrects"),
+    written: choose("written", "written"),
   };
 }

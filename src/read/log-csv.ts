@@ -1,27 +1,39 @@
 import { InputError, shown } from "../errors.ts";
 import type { Note } from "../notes.ts";
 import { type LogEntry, checkLog } from "../cohort/log.ts";
-import { civilDay } from "../time/civil-day.ts";
-import { DAY_MS, formatInstant } from "../time/zone.ts";
-import { type ClockTime, clockCell, splitStamp } from "./clock-cell.ts";
-import { type Column, columnNotes } from "./columns.ts";
+import { columnNotes } from "./columns.ts";
 import { csvTable } from "./csv-table.ts";
-import { dayColumn } from "./day-column.ts";
 import { endOf } from "./fate-words.ts";
 import { type LogColumns, logColumns } from "./log-columns.ts";
-import { neededCells } from "./needed-cells.ts";
+import { type SupersededRow, currentRows } from "./log-corrections.ts";
+import { rowsUntil } from "./log-history.ts";
+import { looksWithout, momentsSeen } from "./log-moments.ts";
+import { logRows, withoutExamples } from "./log-rows.ts";
 import { type LogOptions, checkedLogOptions } from "./options.ts";
 import { ROWS, refusal } from "./place.ts";
 import { plainText } from "./text.ts";
+
+/** What a log was read into. */
+export interface LogReading {
+  readonly entries: readonly LogEntry[];
+  /** Rows that later rows corrected or retracted; they are in no entry. */
+  readonly superseded: readonly SupersededRow[];
+  readonly notes: readonly Note[];
+}
 
 /**
  * A log of what was seen, from a delimited table with a header: `stage` and `seen on`, and where wanted
  * `time`, `count`, `cohort` (which animals), `fate` and `note`. A stage is an id or a plain word for the stage
  * or the event that begins it: see {@link STAGE_WORDS}. Animals that died or were lost are written with the
  * stage they were in: `died as pupa`, or `pupa` with the fate `died`; see {@link FATE_WORDS}.
+ *
+ * A log may be kept so that nothing in it is ever changed: a row that has the number of an earlier row in the
+ * column `corrects` stands in its place, keeps what it leaves empty and drops what it calls `(none)`; with the
+ * stage `retracted` it takes the earlier row back. `written` says when a row was written.
  * @param text Text, or the bytes of the file.
- * @returns The entries in the order of the file, and notes. Without a column of counts each row is one
- *   animal.
+ * @param options `throughRow` and `asOf` read an earlier state of such a log.
+ * @returns The entries in the order of the file, corrected ones in the place of the row that they correct; rows
+ *   that no longer count; notes. Without a column of counts each row is one animal.
  * @throws {InputError} with the row, the column, the value and what would be right: `unknown-column`,
  *   `ambiguous-column`, `unknown-stage`, `invalid-day`, `ambiguous-date`, `invalid-instant`,
  *   `invalid-log` (a count that is not a whole number from 1), `malformed-file`.
@@ -29,10 +41,7 @@ import { plainText } from "./text.ts";
  * readLog("stage,seen on\npupated,2026-07-04").entries[0]?.stage // → "pupa"
  * readLog("stage,seen on\ndied as pupa,2026-07-04").entries[0]?.fate // → "died"
  */
-export function readLog(
-  text: string | Uint8Array,
-  options: LogOptions = {},
-): { entries: readonly LogEntry[]; notes: readonly Note[] } {
+export function readLog(text: string | Uint8Array, options: LogOptions = {}): LogReading {
   const checked = checkedLogOptions(options);
   const { text: plain, notes } = plainText(text);
   const table = csvTable(
@@ -42,27 +51,35 @@ export function readLog(
     Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
   );
   const { columns } = table;
-  const present = Object.values(columns).filter((column) => column !== null);
-  const { texts, rows } = neededCells(table, present, undefined);
-  const cellsOf = (column: Column | null): readonly string[] =>
-    column === null ? [] : (texts[present.indexOf(column)] ?? []);
-  const [stages, counts, cohorts, remarks, fates] = [
-    cellsOf(columns.stage),
-    cellsOf(columns.count),
-    cellsOf(columns.cohort),
-    cellsOf(columns.note),
-    cellsOf(columns.fate),
-  ];
-  refuseCountsAsNames(columns, cohorts);
-  const moments = momentsSeen(columns, cellsOf(columns.on), cellsOf(columns.time), rows, checked);
-  const looks = looksWithout(columns, cellsOf(columns.notYet), rows, checked);
+  const written = logRows(table);
+  const { rows: own, notes: exampleNotes } = withoutExamples(written);
+  const until = rowsUntil(own, checked);
+  const { rows: current, superseded, notes: correctionNotes } = currentRows(until.rows, columns);
+  const rows = current.map(({ row }) => row);
+  refuseCountsAsNames(
+    columns,
+    current.map(({ cells }) => cells.cohort),
+  );
+  const moments = momentsSeen(
+    columns,
+    current.map(({ cells }) => cells.on),
+    current.map(({ cells }) => cells.time),
+    rows,
+    checked,
+  );
+  const looks = looksWithout(
+    columns,
+    current.map(({ cells }) => cells.notYet),
+    rows,
+    checked,
+  );
   const headers = { stage: columns.stage.header.text, fate: columns.fate?.header.text ?? "fate" };
-  const entries = rows.map((row, i): LogEntry => ({
-    ...endOf({ stage: stages[i] ?? "", fate: fates[i] ?? "" }, headers, row, checked.firstLarvalStage),
+  const entries = current.map(({ row, cells }, i): LogEntry => ({
+    ...endOf(cells, headers, row, checked.firstLarvalStage),
     on: moments.on[i] ?? "",
-    count: columns.count === null ? 1 : countOf(counts[i] ?? "", row, columns.count.header.text),
-    cohort: cohorts[i] || null,
-    note: remarks[i] || null,
+    count: columns.count === null ? 1 : countOf(cells.count, row, columns.count.header.text),
+    cohort: cells.cohort || null,
+    note: cells.note || null,
     row,
     ...(looks.on.has(i) ? { notYet: looks.on.get(i) ?? "" } : {}),
   }));
@@ -77,6 +94,7 @@ export function readLog(
       : [];
   return {
     entries: checkLog(entries),
+    superseded,
     notes: [
       ...notes,
       ...table.notes,
@@ -84,74 +102,11 @@ export function readLog(
       ...moments.notes,
       ...looks.notes,
       ...counted,
+      ...exampleNotes,
+      ...until.notes,
+      ...correctionNotes,
     ],
   };
-}
-
-// Days and times as ISO 8601 text, as exact as they were written.
-function momentsSeen(
-  { on, time }: Pick<LogColumns, "on" | "time">,
-  dayCells: readonly string[],
-  timeCells: readonly string[],
-  rows: readonly number[],
-  options: LogOptions,
-): { on: string[]; notes: Note[] } {
-  const clocks: (ClockTime | null)[] = [];
-  const dayTexts = dayCells.map((text, i) => {
-    const row = rows[i] ?? 0;
-    const timeText = timeCells[i] ?? "";
-    const stamp = splitStamp(text);
-    if (stamp === undefined) {
-      throw refusal(
-        "invalid-instant",
-        ROWS,
-        row,
-        on.header.text,
-        text,
-        "no clock shows that time; write it as 13:05.",
-      );
-    }
-    const clock = timeText === "" ? stamp.clock : clockCell(timeText);
-    if (time !== null && timeText !== "" && (clock === null || stamp.clock !== null)) {
-      const mustBe =
-        clock === null
-          ? "it must be a time of day, such as 13:05."
-          : "the day has a time too; keep one of them.";
-      throw refusal("invalid-instant", ROWS, row, time.header.text, timeText, mustBe);
-    }
-    clocks.push(clock);
-    return stamp.day;
-  });
-  const { days, notes } = dayColumn(dayTexts, rows, on.header.text, options.dateOrder, ROWS);
-  return { on: clocks.map((clock, i) => momentText(days[i] ?? NaN, clock)), notes };
-}
-
-/** The last look without a stage, by index of the entry; entries that name none are left out. */
-function looksWithout(
-  { notYet }: LogColumns,
-  cells: readonly string[],
-  rows: readonly number[],
-  options: LogOptions,
-): { on: Map<number, string>; notes: Note[] } {
-  const given = cells.flatMap((text, i) => (text === "" ? [] : [i]));
-  if (notYet === null || given.length === 0) return { on: new Map(), notes: [] };
-  const { on, notes } = momentsSeen(
-    { on: notYet, time: null },
-    given.map((i) => cells[i] ?? ""),
-    [],
-    given.map((i) => rows[i] ?? 0),
-    options,
-  );
-  return { on: new Map(given.map((i, k) => [i, on[k] ?? ""])), notes };
-}
-
-function momentText(day: number, clock: ClockTime | null): string {
-  if (clock === null) return civilDay(day);
-  const local = formatInstant(day * DAY_MS + clock.ms, null);
-  if (clock.offset === null) return local;
-  const minutes = Math.abs(clock.offset) / 60_000;
-  const two = (part: number): string => String(part).padStart(2, "0");
-  return `${local}${clock.offset < 0 ? "-" : "+"}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }
 
 function countOf(text: string, row: number, column: string): number {

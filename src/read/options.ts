@@ -57,16 +57,34 @@ const logOptions = z.strictObject({
       note: columnName,
       fate: columnName,
       notYet: columnName,
+      corrects: columnName,
+      written: columnName,
     })
     .optional(),
   /** Order of month and date in dates that do not begin with the year. */
   dateOrder,
   /** What hatches: the first instar, or a larva where a species has no instars. Default `instar-1`. */
   firstLarvalStage: z.enum(["instar-1", "larva"]).optional(),
+  /** The log as it stood when it ended with this row of the file. */
+  throughRow: z.int().min(1).optional(),
+  /** The log as it stood at this moment, ISO 8601; a day means its end, and without an offset it is in UTC. */
+  asOf: z.string().optional(),
 });
 
 /** How to read a log of what was seen. */
 export type LogOptions = Readonly<z.input<typeof logOptions>>;
+
+const trialOptions = z.strictObject({
+  /** Unit of the temperatures; taken from the file where the file names it, and then both must agree. */
+  unit: z.enum(["C", "F"]).optional(),
+  /** Headers of the columns, where their meaning should not be taken from their words. */
+  columns: z.strictObject({ temperature: columnName, days: columnName, animals: columnName }).optional(),
+  /** Which place to read from a file that holds several. */
+  location: z.string().optional(),
+});
+
+/** How to read rearing trials. */
+export type TrialOptions = Readonly<z.input<typeof trialOptions>>;
 
 /** {@link ReadOptions} with the defaults in place. */
 export interface CheckedReadOptions extends ReadOptions {
@@ -87,4 +105,9 @@ export function checkedReadOptions(options: ReadOptions): CheckedReadOptions {
 /** @throws {InputError} `invalid-option`. */
 export function checkedLogOptions(options: LogOptions): LogOptions {
   return inShape(logOptions, options, "invalid-option", "options");
+}
+
+/** @throws {InputError} `invalid-option`. */
+export function checkedTrialOptions(options: TrialOptions): TrialOptions {
+  return inShape(trialOptions, options, "invalid-option", "options");
 }

@@ -177,3 +177,12 @@ function readings(
 function has(value: unknown, field: string): boolean {
   return typeof value === "object" && value !== null && Object.hasOwn(value, field);
 }
+
+/** Every shape of temperatures as JSON, for the published schema. */
+export const temperaturesShape = z.union([
+  daysDocument,
+  readingsDocument,
+  constantDocument,
+  z.array(dayRecord),
+  z.array(readingRecord),
+]);

@@ -154,3 +154,43 @@ describe("learn", () => {
     expect([refusal.code, refusal.path]).toEqual(["invalid-log", ["notYet"]]);
   });
 });
+
+describe("animals that are still waited for", () => {
+  const many = { ...input, found: { ...input.found, count: 12 } };
+  const hatch = (hours: number, count: number): LogEntry => {
+    const at = (hour: number): string => new Date(START + hour * 3_600_000).toISOString().slice(0, 16);
+    return logEntry({ stage: "instar-1", on: at(hours), notYet: at(hours - 6), count });
+  };
+  // The middle egg needs 45 / 12.5 days: 86.4 hours.
+
+  it("count against a fast pace while a stage is only partly logged", () => {
+    const alone = learn(input, [hatch(78, 2)]).pace.middle;
+    const waiting = learn(many, [hatch(78, 2)]).pace.middle;
+    expect(alone).toBeLessThan(0.95);
+    expect(waiting).toBeGreaterThan(alone + 0.03);
+    const all = learn(many, [hatch(78, 2), hatch(84, 4), hatch(90, 4), hatch(96, 2)]).pace.middle;
+    expect(Math.abs(all - 0.99)).toBeLessThan(0.05);
+  });
+
+  it("keep the forecast in the stage before until half of them have begun the next", () => {
+    expect(learn(many, [hatch(78, 5)]).from).toBeNull();
+    expect(learn(many, [hatch(78, 6)]).from?.stage).toBe("instar-1");
+    expect(learn(input, [hatch(78, 1)]).from?.stage).toBe("instar-1");
+  });
+
+  it("are not waited for when they died, or when a later stage shows that lines are missing", () => {
+    const dead = logEntry({ stage: "egg", on: "2026-06-03", count: 10, fate: "died" });
+    expect(learn(many, [hatch(78, 2), dead]).pace.middle).toBeCloseTo(
+      learn(input, [hatch(78, 2)]).pace.middle,
+      9,
+    );
+    const second = logEntry({
+      stage: "instar-2",
+      on: "2026-06-07T12:00",
+      notYet: "2026-06-07T06:00",
+      count: 12,
+    });
+    const [first] = learn(many, [hatch(78, 2), second]).used;
+    expect(first?.stage).toBe("instar-1");
+  });
+});

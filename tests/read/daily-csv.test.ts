@@ -32,7 +32,7 @@ describe("readDailyCsv", () => {
     // The file has 1461 days for each place, 2012-01-01 to 2015-12-31 without gaps: vega-datasets 3.2.1, counted.
     expect(series).toMatchObject({ kind: "daily", start: "2012-01-01" });
     expect(series.kind === "daily" && series.min.length).toBe(1461);
-    expect(codes(notes)).toEqual(["columns-recognised", "columns-ignored", "location-chosen"]);
+    expect(codes(notes)).toEqual(["columns-ignored", "location-chosen"]);
     expect(series).toEqual(readTemperatures(vegaDataset("seattle-weather.csv"), { unit: "C" }).series);
   });
 

@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { z } from "zod";
 import { developmentRow } from "./development-shape.ts";
+import { flightTemperatures } from "./flight-shape.ts";
+import { heatLimits } from "./heat-limit-shape.ts";
 import { monarchRearing } from "./monarch-shape.ts";
 import { cited, head, mark, printed, remark, source, stage } from "./published-parts.ts";
 import { rateModelSets } from "./rate-model-shape.ts";
@@ -92,6 +94,8 @@ export const shapes = {
     }),
   }),
   "development-times": z.strictObject({ ...head, rows: z.array(developmentRow) }),
+  "flight-temperatures": flightTemperatures,
+  "heat-limits": heatLimits,
   "monarch-rearing": monarchRearing,
   "nist-norris": z.strictObject({
     ...head,
