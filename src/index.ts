@@ -25,7 +25,7 @@ export type {
   TemperatureReadings,
   TemperatureSeries,
 } from "./temperature/series.ts";
-export { dailyTemperatures } from "./temperature/daily.ts";
+export { dailyTemperatures, lastDay } from "./temperature/daily.ts";
 export { temperatureReadings } from "./temperature/readings.ts";
 export { constantTemperature } from "./temperature/constant.ts";
 export { joinTemperatures } from "./temperature/join.ts";
@@ -112,10 +112,12 @@ export {
   type SurvivalStep,
   kaplanMeier,
 } from "./cohort/kaplan-meier.ts";
+export { survivalThrough } from "./cohort/survival-through.ts";
 export { type AdultsExpected, type StageSurvival, expectedAdults } from "./cohort/expected-adults.ts";
 
 // forecast
 export { type ForecastInput, type Found, forecast } from "./forecast/forecast.ts";
+export { type Chance, type ChanceOrAbsence, type MilestoneId, chanceBetween } from "./forecast/chance.ts";
 export { type LearnOptions, learn } from "./forecast/learn.ts";
 export type { Belief, Learned, LearnedNode } from "./forecast/learned.ts";
 export type { AgeGiven, AgeRange } from "./forecast/life-path.ts";
@@ -155,3 +157,77 @@ export { type ComparedStage, type Comparison, compare } from "./evaluate/compare
 
 // rearing
 export { type Caution, type CautionId, cautionsFor } from "./rearing/cautions.ts";
+export { type HourlyWeather, type HourlyWeatherColumns, hourlyWeather } from "./rearing/hourly-weather.ts";
+export { WIND_UNITS, type WindUnit, metresPerSecond, windIn } from "./rearing/wind-unit.ts";
+export { RELEASE_CRITERIA, type ReleaseCriteria } from "./rearing/release-criteria.ts";
+export { type ReleaseOptions, releaseHours, releaseRuledOut } from "./rearing/release-hours.ts";
+export type { Emergences, SeenEmergence } from "./rearing/emergences.ts";
+export type {
+  ReleaseAspect,
+  ReleaseHour,
+  ReleaseReason,
+  ReleaseReasonCode,
+  WeatherOfHour,
+} from "./rearing/release-hour.ts";
+export type {
+  EmergencePlan,
+  ReleaseAbsence,
+  ReleaseAdvice,
+  ReleaseLook,
+  ReleasePlan,
+} from "./rearing/release-plan.ts";
+export { startFor } from "./rearing/start-for.ts";
+export {
+  AIMS,
+  type Aim,
+  type Best,
+  type DatePlan,
+  type DateTarget,
+  type Odds,
+  type RoomPlan,
+  type RoomTarget,
+  type Scored,
+  type StartAbsence,
+  type StartDay,
+  type StartTemperature,
+  type Target,
+} from "./rearing/start-plan.ts";
+export { type HeatLimit, heatLimit } from "./rearing/heat-limit.ts";
+export { season } from "./rearing/season.ts";
+export { SEASON_LIMITS, preLayingOf } from "./rearing/season-limits.ts";
+export type { Hemisphere, MonthDay } from "./rearing/season-calendar.ts";
+export type {
+  Brood,
+  BroodOutlook,
+  DateSpread,
+  LastEggs,
+  SeasonEnd,
+  SeasonInput,
+  SeasonOutlook,
+  SeasonYear,
+  YearShare,
+} from "./rearing/season-result.ts";
+export { dayPlan } from "./rearing/day-plan.ts";
+export type {
+  CohortDay,
+  ConflictCode,
+  DayPlan,
+  PlanCaution,
+  PlanConflict,
+  PlanDay,
+  PlannedCohort,
+} from "./rearing/day-plan-result.ts";
+export type { AdultsFate, PlanCohort } from "./rearing/plan-cohort.ts";
+export type { PlanOptions } from "./rearing/plan-options.ts";
+export { type DayPart, type PlanTask, TASK_CODES, type TaskCode } from "./rearing/plan-task.ts";
+export { PLAN_INSTRUCTIONS, type PlanInstruction } from "./rearing/plan-instructions.ts";
+export {
+  type FeedingStage,
+  type FoliageNeeds,
+  foliageFromTotal,
+  foliageNeedsFor,
+} from "./rearing/foliage-needs.ts";
+export type { FoliageDay, FoliageOutlook, FoliageSupply, Leaves } from "./rearing/foliage-outlook.ts";
+export { type CageLimit, USUAL_CAGE_LIMIT } from "./rearing/cage-limit.ts";
+export { FRESH_PUPA_HOURS, QUIET_SHARE, REST_BEFORE_MOLT, type Rest } from "./rearing/rest.ts";
+export type { StageCount } from "./rearing/stage-counts.ts";

@@ -1,6 +1,5 @@
 import { CURVE_METHODS } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
-import type { Place } from "../diurnal/place.ts";
 import type { ForecastInput } from "../forecast/forecast.ts";
 import type { AgeGiven } from "../forecast/life-path.ts";
 import type { Note } from "../notes.ts";
@@ -8,6 +7,7 @@ import { readLifeCycle } from "../read/index.ts";
 import { findSpecies } from "../species/catalogue.ts";
 import { type LifeCycle, STAGE_IDS } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
+import { givenPlace } from "./given-place.ts";
 import { inFile } from "./input-file.ts";
 import { TEMPERATURE_OPTIONS } from "./temperature-options.ts";
 import { givenWeather } from "./weather-options.ts";
@@ -103,34 +103,30 @@ export async function givenInput(
   given.needed("found", "the stage they were found in, such as egg");
   const stage = given.choice("found", STAGE_IDS) ?? "egg";
   const on = given.needed("on", "the day they were found, such as 2026-06-08");
-  const { temperatures, notes } = await givenWeather(given, terminal);
+  const { around, notes } = await givenSurroundings(given, terminal);
   const count = given.number("count");
   const age = givenAge(given);
+  const found = { stage, on, ...(count !== undefined && { count }), ...(age !== undefined && { age }) };
+  return { input: { lifeCycle, found, ...around }, notes };
+}
+
+/** All that a forecast needs but the animals: temperatures, place and how to reckon. */
+export async function givenSurroundings(
+  given: Given,
+  terminal: Terminal,
+): Promise<{ around: Omit<ForecastInput, "lifeCycle" | "found">; notes: readonly Note[] }> {
+  const { temperatures, notes } = await givenWeather(given, terminal);
   const method = given.choice("method", CURVE_METHODS);
   const shares = givenShares(given);
   const place = givenPlace(given);
-  const input: ForecastInput = {
-    lifeCycle,
-    found: { stage, on, ...(count !== undefined && { count }), ...(age !== undefined && { age }) },
+  const around = {
     temperatures,
     zone: given.text("zone") ?? null,
     ...(place !== undefined && { place }),
     ...(method !== undefined && { method }),
     ...(shares !== undefined && { shares }),
   };
-  return { input, notes };
-}
-
-function givenPlace(given: Given): Place | undefined {
-  const [latitude, longitude] = [given.number("latitude"), given.number("longitude")];
-  if (latitude === undefined && longitude === undefined) return undefined;
-  if (latitude !== undefined && longitude !== undefined) return { latitude, longitude };
-  const missing = latitude === undefined ? "latitude" : "longitude";
-  throw new InputError(
-    "invalid-option",
-    `--${missing} is missing; a place needs --latitude and --longitude.`,
-    { path: [missing] },
-  );
+  return { around, notes };
 }
 
 function givenAge(given: Given): AgeGiven | undefined {

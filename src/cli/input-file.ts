@@ -21,7 +21,7 @@ export async function readTemperatureFile(
     if (bytes.length === 0 && path === "-") {
       throw new InputError(
         "no-temperatures",
-        "there is nothing in it; name a file with --temperatures, or pipe one in.",
+        "there is nothing in it; name a file with --temperatures, give --constant, or pipe a file in.",
         { path: ["temperatures"] },
       );
     }

@@ -2,7 +2,7 @@ import type { LogEntry } from "../cohort/log.ts";
 import { InputError } from "../errors.ts";
 import type { Note } from "../notes.ts";
 import { readLog } from "../read/index.ts";
-import type { LifeCycle } from "../species/life-cycle.ts";
+import type { StageId } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, inFile, notesAbout } from "./input-file.ts";
 import type { Terminal } from "./terminal.ts";
@@ -20,14 +20,14 @@ export const LOG_HELP = `Your log is a CSV file with a line for each thing seen:
   --log FILE            the log; - for standard input
   --cohort NAME         which animals, where the log has several groups`;
 
-/** The log that the options name, one cohort of it. */
+/** The log that the options name, one cohort of it, with the stages of a species or of a forecast. */
 export async function givenLog(
   path: string,
-  lifeCycle: LifeCycle,
+  { stages }: { readonly stages: readonly { readonly stage: StageId }[] },
   given: Given,
   terminal: Terminal,
 ): Promise<{ entries: readonly LogEntry[]; notes: readonly Note[] }> {
-  const larva = lifeCycle.stages.some(({ stage }) => stage === "larva");
+  const larva = stages.some(({ stage }) => stage === "larva");
   const log = await inFile(path, async () =>
     readLog(await terminal.read(path), {
       firstLarvalStage: larva ? "larva" : "instar-1",

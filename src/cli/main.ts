@@ -1,6 +1,8 @@
 #!/usr/bin/env node
 import { readInput } from "./read-input.ts";
 import { run } from "./run.ts";
+import { updateFile } from "./update-file.ts";
+import { writeFileWhole } from "./write-file.ts";
 
 // A reader that closes early, such as `head`, is not an error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
@@ -11,4 +13,7 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   read: readInput,
+  write: writeFileWhole,
+  update: updateFile,
+  now: () => Date.now(),
 });

@@ -1,5 +1,5 @@
-import type { OptionTable } from "./arguments.ts";
 import { TEMPERATURE_FORMATS } from "../read/index.ts";
+import type { Given, OptionTable } from "./arguments.ts";
 
 /** Options that say how files of temperatures are to be read. */
 export const READING_OPTIONS: OptionTable = {
@@ -35,3 +35,18 @@ export const FORMAT_HELP = `  --format NAME         ${TEMPERATURE_FORMATS.join("
 
 /** Options of a command that looks back on temperatures that were measured, and assumes none. */
 export const RECORD_OPTIONS: OptionTable = { ...READING_OPTIONS, temperatures: "list", format: "text" };
+
+/** Their part of the help text. */
+export const RECORD_HELP = `Temperatures
+  --temperatures FILE   daily minimum and maximum: CSV, JSON or GHCN-Daily; -
+                        for standard input, which is also read when nothing is
+                        named. Give it again for more files, such as one a year.
+  --unit C|F            unit of files that do not say it
+${UNIT_AND_PLACE_HELP}
+${COLUMN_HELP}
+${FORMAT_HELP}`;
+
+/** Options without some of them, for a file that they are not about. */
+export function withoutOptions(given: Given, names: readonly string[]): Given {
+  return { ...given, text: (name) => (names.includes(name) ? undefined : given.text(name)) };
+}

@@ -3,13 +3,38 @@ import { givenOptions } from "./arguments.ts";
 import type { Command } from "./command.ts";
 import { compareCommand } from "./commands/compare.ts";
 import { degreeDaysCommand } from "./commands/degree-days.ts";
+import { evaluateCommand } from "./commands/evaluate.ts";
+import { fitCommand } from "./commands/fit.ts";
 import { forecastCommand } from "./commands/forecast.ts";
+import { logCommand } from "./commands/log.ts";
+import { methodsCommand } from "./commands/methods.ts";
+import { planCommand } from "./commands/plan.ts";
+import { releaseCommand } from "./commands/release.ts";
+import { roomCommand } from "./commands/room.ts";
+import { seasonCommand } from "./commands/season.ts";
 import { speciesCommand } from "./commands/species.ts";
+import { startForCommand } from "./commands/start-for.ts";
+import { survivalCommand } from "./commands/survival.ts";
 import { inOptionNames } from "./option-names.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** In the order in which a season needs them. */
-const COMMANDS: readonly Command[] = [forecastCommand, degreeDaysCommand, compareCommand, speciesCommand];
+const COMMANDS: readonly Command[] = [
+  forecastCommand,
+  degreeDaysCommand,
+  compareCommand,
+  logCommand,
+  planCommand,
+  releaseCommand,
+  startForCommand,
+  seasonCommand,
+  speciesCommand,
+  survivalCommand,
+  roomCommand,
+  methodsCommand,
+  evaluateCommand,
+  fitCommand,
+];
 
 const HELP = `moltline: from temperatures to the days on which an animal molts.
 

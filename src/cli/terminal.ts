@@ -4,4 +4,10 @@ export interface Terminal {
   readonly err: (text: string) => void;
   /** Contents of a file, or of standard input for `-`. */
   readonly read: (path: string) => Promise<Uint8Array>;
+  /** Writes a whole file. One that is there already is refused, unless it may be replaced. */
+  readonly write: (path: string, text: string, replace?: boolean) => Promise<void>;
+  /** Changes a file that is there, as a whole and with nobody else changing it meanwhile. */
+  readonly update: (path: string, change: (bytes: Uint8Array) => Uint8Array) => Promise<void>;
+  /** The moment it is, milliseconds since 1970-01-01T00:00Z. */
+  readonly now: () => number;
 }

@@ -179,7 +179,7 @@ function deeds(events: readonly Event[]): string {
 }
 
 /** What was found, such as `12 eggs` or `1 larva in the third instar`. */
-export function foundAnimals({ stage, count }: Forecast["found"]): string {
+export function foundAnimals({ stage, count }: Pick<Forecast["found"], "stage" | "count">): string {
   const many = count !== 1;
   if (stage.startsWith("instar-")) return `${count} ${many ? "larvae" : "larva"} in the ${stageName(stage)}`;
   if (stage === "egg") return `${count} ${many ? "eggs" : "egg"}`;

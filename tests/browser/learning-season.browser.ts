@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { buildNotebooks } from "../../notebooks/build/build.ts";
 import { learnedOf, outlookOf } from "../../notebooks/page/learning-wording.ts";
 import { logEntry } from "../../src/cohort/log.ts";
@@ -28,6 +28,11 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     browser = await launch();
     notebook = await openNotebook(browser, "learning-season");
     await workedOut(notebook.page);
+  });
+  // A page left open would go on working out its evenings beside the next test.
+  afterEach(async () => {
+    const others = browser.contexts().filter((context) => context !== notebook.page.context());
+    await Promise.all(others.map((context) => context.close()));
   });
   afterAll(() => browser.close());
 
@@ -93,8 +98,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
   });
 
   test("follows the slider, moved by keyboard, at once", async () => {
-    const { page, requests, complaints } = await fresh();
-    await workedOut(page);
+    const { page, requests, complaints } = notebook;
     await page.getByLabel("Today", { exact: true }).focus();
     const figure = page.locator("figure").first();
     const before = await figure.innerHTML();
@@ -121,8 +125,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
 
   test("keeps a planted mistake aside and says why", async () => {
     const { page, complaints } = await fresh();
-    const learnedBefore = learnedOf(outlookOn(OPENED).learned);
-    expect(await text(page)).toContain(learnedBefore);
+    expect(await text(page)).toContain(learnedOf(outlookOn(OPENED).learned));
     await page.getByLabel("Plant a pupa seen on the day before the find").press("Space");
     await page.getByLabel("Plant an adult seen a week after the find").press("Space");
     const planted = [
@@ -133,6 +136,8 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     expect(learned.aside).toHaveLength(3);
     await expect.poll(() => text(page)).toContain(learnedOf(learned));
     for (const { reason } of learned.aside) expect(await text(page)).toContain(reason);
+    // The dead larva is kept aside too, but has no mark.
+    expect(await page.locator(".aside > *").count()).toBe(2);
     // What was learned of the pace stays as it was.
     expect(learned.pace).toEqual(outlookOn(OPENED).learned.pace);
     await page.screenshot({ path: join(SCREENSHOTS, "learning-season-planted.png"), fullPage: true });
@@ -141,8 +146,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
   });
 
   test("answers its question when a choice is changed", async () => {
-    const { page, complaints } = await fresh();
-    await workedOut(page);
+    const { page, complaints } = notebook;
     const ends = page.locator("main p", { hasText: "With cohorts that differ by" });
     expect(await ends.innerText()).toMatch(/^With cohorts that differ by 10 %, 1 lies outside the band/);
     await page.getByLabel("Cohorts differ in pace by about").focus();
@@ -188,8 +192,6 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     { name: "phone", look: { width: 390, dark: true } },
   ])("has no serious finding of axe ($name)", async ({ name, look }) => {
     const { page } = await fresh(look);
-    expect(await findings(page)).toEqual([]);
-    await workedOut(page);
     await page.screenshot({ path: join(SCREENSHOTS, `learning-season-${name}.png`), fullPage: true });
     expect(await findings(page)).toEqual([]);
   });
@@ -211,22 +213,23 @@ async function workedOut(page: Page): Promise<void> {
 
 /** Milliseconds from a key on the slider to the frame in which the first figure is a new one. */
 async function timeOf(page: Page, key: string): Promise<number> {
-  const time = page.evaluate(
-    () =>
-      new Promise<number>((resolve) => {
-        let pressed = 0;
-        addEventListener("input", () => (pressed = performance.now()), { once: true, capture: true });
-        const before = document.querySelector("figure");
-        const observer = new MutationObserver(() => {
-          if (before?.isConnected !== false || document.querySelectorAll("figure").length < 3) return;
-          observer.disconnect();
-          requestAnimationFrame(() => resolve(performance.now() - pressed));
-        });
-        observer.observe(document.body, { childList: true, subtree: true });
-      }),
-  );
+  // Watching has to begin before the key goes down, so it is set up first and asked afterwards.
+  const watch = await page.evaluateHandle(() => {
+    const before = document.querySelector("figure");
+    const seen = { pressed: 0, drawn: 0 };
+    addEventListener("input", () => (seen.pressed = performance.now()), { once: true, capture: true });
+    const observer = new MutationObserver(() => {
+      if (before?.isConnected !== false || document.querySelectorAll("figure").length < 3) return;
+      observer.disconnect();
+      requestAnimationFrame(() => (seen.drawn = performance.now()));
+    });
+    observer.observe(document.body, { childList: true, subtree: true });
+    return seen;
+  });
   await page.keyboard.press(key);
-  return time;
+  await page.waitForFunction((seen) => seen.drawn > 0, watch);
+  const { pressed, drawn } = await watch.jsonValue();
+  return drawn - pressed;
 }
 
 /** What drawn marks stand for on a scale, read back from the page. */

@@ -7,7 +7,12 @@ export interface Outcome {
   readonly code: 0 | 2;
   readonly out: string;
   readonly err: string;
+  /** Files that were written or changed, by name. */
+  readonly written: Readonly<Record<string, string>>;
 }
+
+/** The moment at which every run in memory takes place. */
+export const NOW = Date.parse("2026-06-25T18:04:05Z");
 
 const NEW_YORK = new URL("../../fixtures/temperatures/new-york-2012-2015.csv", import.meta.url);
 
@@ -29,20 +34,46 @@ export async function moltline(
 ): Promise<Outcome> {
   let [out, err] = ["", ""];
   const known = new Map(Object.entries({ ...FILES, ...files }));
+  const written: Record<string, string> = {};
+  const bytesOf = (path: string): Uint8Array => {
+    const file = known.get(path) ?? (path === "-" ? "" : undefined);
+    if (file === undefined) {
+      throw new InputError("malformed-file", `${path} cannot be read: there is no such file.`, {
+        path: ["file"],
+      });
+    }
+    return typeof file === "string" ? new TextEncoder().encode(file) : file;
+  };
+  const leave = (path: string, file: string | Uint8Array): void => {
+    known.set(path, file);
+    written[path] =
+      typeof file === "string" ? file : new TextDecoder("utf-8", { ignoreBOM: true }).decode(file);
+  };
   const code = await run(typeof words === "string" ? words.split(" ").filter(Boolean) : words, {
     out: (text) => (out += text),
     err: (text) => (err += text),
-    read: (path) => {
-      const file = known.get(path) ?? (path === "-" ? "" : undefined);
-      if (file === undefined) {
-        throw new InputError("malformed-file", `${path} cannot be read: there is no such file.`, {
-          path: ["file"],
-        });
+    read: (path) => Promise.resolve(bytesOf(path)),
+    write: (path, text, replace = false) => {
+      if (known.has(path) && !replace) {
+        throw new InputError(
+          "file-exists",
+          `${path} is there already; name another file, or replace it with --force.`,
+          {
+            path: ["file"],
+            value: path,
+          },
+        );
       }
-      return Promise.resolve(typeof file === "string" ? new TextEncoder().encode(file) : file);
+      leave(path, text);
+      return Promise.resolve();
     },
+    update: (path, change) => {
+      leave(path, change(bytesOf(path)));
+      return Promise.resolve();
+    },
+    now: () => NOW,
   });
-  return { code, out, err };
+  return { code, out, err, written };
 }
 
 /** The message of a run that must be refused, with nothing on standard output. */

@@ -8,7 +8,7 @@ const LINE = "--temperatures new-york.csv --unit C";
 const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] = [
   // commands and options
   ["forcast", 'there is no command "forcast"; did you mean forecast?'],
-  ["constructor", 'there is no command "constructor"', "forecast, degree-days, compare, species"],
+  ["constructor", 'there is no command "constructor"', "forecast, degree-days, compare, ", "species, "],
   ["help nothing", 'there is no command "nothing"'],
   [`forecast ${HERE} --tempratures x`, "there is no option --tempratures; did you mean --temperatures"],
   [`forecast ${HERE} --__proto__ x`, "there is no option --__proto__"],

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Forecast } from "../../src/forecast/result.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
@@ -102,8 +103,13 @@ describe("forecast", () => {
 
   it("goes on with the means of past years, fills gaps with them, and says so", async () => {
     const june = "date,min,max\n2015-06-08,15,27\n2015-06-09,15,27\n2015-06-11,15,27\n";
-    const { code, out } = await moltline(`forecast --temperatures a.csv --normals new-york.csv ${FOUND}`, {
+    const past = readFileSync(
+      new URL("../../fixtures/temperatures/new-york-2012-2015.csv", import.meta.url),
+      "utf8",
+    ).replace("temp_max", "highest");
+    const { code, out } = await moltline(`forecast --temperatures a.csv --normals past.csv ${FOUND}`, {
       "a.csv": june,
+      "past.csv": past,
     });
     expect(code).toBe(0);
     expect(out.split("DAY BY DAY")[0]).not.toContain("not known");
@@ -111,13 +117,17 @@ describe("forecast", () => {
     expect(flat).toContain("rest on temperatures filled into gaps");
     expect(flat).toContain("rest on the normal temperatures of past years");
     expect(flat).toContain("- a.csv: 1 day lack");
-    expect(flat).toContain("- new-york.csv: Columns");
+    expect(flat).toContain('- past.csv: Columns: max from "highest".');
   });
 
   it("says which file a note is about when there are several", async () => {
-    const { out } = await moltline(`forecast --temperatures gap.csv --temperatures new-york.csv ${FOUND}`);
+    const { out } = await moltline(
+      `forecast --temperatures gap.csv --temperatures warm.csv --temperatures new-york.csv ${FOUND}`,
+      { "warm.csv": "Datum,min,max\n2016-06-08,12,24\n" },
+    );
     expect(out).toContain("- gap.csv: ");
-    expect(out).toContain("- new-york.csv: ");
+    expect(out).toContain('- warm.csv: Columns: date from "Datum".');
+    expect(out).not.toContain("- new-york.csv: ");
   });
 
   it("never develops: says so, with the highest temperature seen, and ends well", async () => {
@@ -215,7 +225,7 @@ describe("degree-days", () => {
 describe("compare", () => {
   it("puts what was expected beside what was seen", async () => {
     const { code, out } = await moltline(`compare --log log.csv --temperatures new-york.csv ${FOUND}`, {
-      "log.csv": LOG,
+      "log.csv": LOG.replace("stage", "event"),
     });
     expect(code).toBe(0);
     expectPlainPage(out);

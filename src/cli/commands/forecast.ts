@@ -1,3 +1,4 @@
+import { InputError } from "../../errors.ts";
 import { type ForecastInput, forecast } from "../../forecast/forecast.ts";
 import { learn } from "../../forecast/learn.ts";
 import type { Learned } from "../../forecast/learned.ts";
@@ -8,6 +9,7 @@ import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
 import { LOG_OPTIONS, givenLog } from "../log-options.ts";
+import { FORECAST_FILE_HELP, FORECAST_FILE_OPTIONS, writeForecastFiles } from "../table-files.ts";
 import { TEMPERATURE_HELP } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 
@@ -22,7 +24,8 @@ export const forecastCommand: Command = {
 What you have seen so far
   --log FILE            your log: the forecast learns from it and goes on from
                         the last stage seen; compare --help shows a log
-  --cohort NAME         which animals, where the log has several groups
+  --cohort NAME         which animals, where the log has several groups; it
+                        names them in a calendar file too
   --pace-variation X    how much groups of animals differ (default 0.1)
   --offset-deviation X  how far the thermometer may be off, °C (default 0)
 
@@ -30,10 +33,13 @@ ${FORECAST_HELP}
 
 ${TEMPERATURE_HELP}
 
+${FORECAST_FILE_HELP}
+
   --json                print the result as JSON instead of a calendar`,
   options: {
     ...FORECAST_OPTIONS,
     ...LOG_OPTIONS,
+    ...FORECAST_FILE_OPTIONS,
     "pace-variation": "text",
     "offset-deviation": "text",
     json: "flag",
@@ -47,8 +53,10 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   const { learned, notes: logNotes } = await givenLearned(input, given, terminal);
   const dates = forecast({ ...input, ...(learned !== undefined && { learned }) });
   const result = { ...dates, notes: [...notes, ...logNotes, ...dates.notes] };
+  const cautions = cautionsFor(input.lifeCycle);
+  const told = await writeForecastFiles(result, cautions, given, terminal);
   if (given.flag("json")) terminal.out(`${JSON.stringify(result, null, 2)}\n`);
-  else terminal.out(calendarText(result, { cautions: cautionsFor(input.lifeCycle) }));
+  else terminal.out(`${calendarText(result, { cautions })}${told === "" ? "" : `\n${told}`}`);
 }
 
 /** What the log teaches, where one is named. */
@@ -58,7 +66,16 @@ async function givenLearned(
   terminal: Terminal,
 ): Promise<{ learned: Learned | undefined; notes: readonly Note[] }> {
   const path = given.text("log");
-  if (path === undefined) return { learned: undefined, notes: [] };
+  if (path === undefined) {
+    // An option that does nothing looks like one that did.
+    const about = ["cohort", "pace-variation", "offset-deviation"].find(
+      (name) => given.text(name) !== undefined && !(name === "cohort" && given.text("ics") !== undefined),
+    );
+    if (about === undefined) return { learned: undefined, notes: [] };
+    throw new InputError("invalid-option", `--${about} is about what a log teaches; name one with --log.`, {
+      path: [about],
+    });
+  }
   const log = await givenLog(path, input.lifeCycle, given, terminal);
   const paceVariation = given.number("pace-variation");
   const offsetDeviation = given.number("offset-deviation");

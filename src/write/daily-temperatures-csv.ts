@@ -1,0 +1,17 @@
+import type { DailyTemperatures } from "../temperature/series.ts";
+import { addDays } from "../time/civil-day.ts";
+
+/**
+ * Daily extremes as a CSV text that `readDailyCsv` reads: a line a day with hundredths of a degree, and empty
+ * cells for a day that is missing. Where the values come from is not in it.
+ * @example
+ * dailyTemperaturesCsv(dailyTemperatures("2026-05-01", [8, NaN], [24.126, NaN])) // → "date,min °C,max °C\n2026-05-01,8.00,24.13\n2026-05-02,,\n"
+ */
+export function dailyTemperaturesCsv({ start, min, max }: DailyTemperatures): string {
+  const rows = Array.from(min, (low, i) => [addDays(start, i), cell(low), cell(max[i] ?? Number.NaN)]);
+  return ["date,min °C,max °C", ...rows.map((row) => row.join(","))].map((line) => `${line}\n`).join("");
+}
+
+function cell(celsius: number): string {
+  return Number.isNaN(celsius) ? "" : celsius.toFixed(2);
+}

@@ -1,0 +1,68 @@
+import type { Caution } from "../rearing/cautions.ts";
+import type { DayPlan, PlannedCohort } from "../rearing/day-plan-result.ts";
+import type { FoliageOutlook } from "../rearing/foliage-outlook.ts";
+import { foundAnimals } from "./calendar-text.ts";
+import { dayLabel, fullDayLabel } from "./text-layout.ts";
+
+/** A day in a sentence: `Mon 8 Jun`. */
+export function shortDay(day: string): string {
+  return dayLabel(day).replace("  ", " ");
+}
+
+/** A sentence of the plan with its days as people write them. */
+export function withDayLabels(sentence: string): string {
+  return sentence.replace(/\b\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d)\b/g, shortDay);
+}
+
+/** `Mon 8 Jun to Sat 11 Jul 2026`. */
+export function planSpan({ from, to }: Pick<DayPlan, "from" | "to">): string {
+  const first = from.slice(0, 4) === to.slice(0, 4) ? shortDay(from) : fullDayLabel(from);
+  return `${first} to ${fullDayLabel(to)}`;
+}
+
+/** `12 eggs found on Mon 8 Jun 2026, monarch (Danaus plexippus), 1 cage`. */
+export function cohortWords({ count, cages, stage, foundOn, commonName, latinName }: PlannedCohort): string {
+  const animals = foundAnimals({ stage, count });
+  return `${animals}, found on ${fullDayLabel(foundOn)}, ${commonName} (${latinName}), ${cages === 1 ? "1 cage" : `${cages} cages`}`;
+}
+
+/** Cautions; one that is not for all cohorts says for which it is. */
+export function cautionsWithNames({ cautions, cohorts }: DayPlan): Caution[] {
+  return cautions.map(({ id, title, text, cohorts: names }) => {
+    const some = names.length === cohorts.length ? "" : ` (${names.join(", ")})`;
+    return { id, title: `${title}${some}`, text };
+  });
+}
+
+/** What a season of food comes to, in sentences. */
+export function foodWords(outlook: FoliageOutlook): string[] {
+  const { food, total, margin, withMargin, peak, stems, leavesPerStem, supplied } = outlook;
+  if (total <= 0) return [`${capital(food)}: none, since no larva is to come.`];
+  const stemWords = stems === null ? "" : ` (${stems} stems with ${leavesPerStem} leaves each)`;
+  const sentences = [
+    `${capital(food)}: about ${whole(total)} leaves in all. Have ${whole(withMargin)}${stemWords}, so that ${whole(margin)} are spare if the animals are early or late.`,
+  ];
+  const day = outlook.days.find((one) => one.day === peak);
+  if (day !== undefined)
+    sentences.push(
+      `Most on ${shortDay(day.day)}: ${whole(day.expected)} leaves${whole(day.most) > whole(day.expected) ? `, up to ${whole(day.most)}` : ""}.`,
+    );
+  if (supplied !== null) sentences.push(`${whole(supplied)} leaves at hand or to come: ${lasting(outlook)}`);
+  return sentences;
+}
+
+function lasting({ runsOut, runsOutEarly }: FoliageOutlook): string {
+  if (runsOut !== null) return `they run out on ${shortDay(runsOut)}.`;
+  return runsOutEarly === null
+    ? "they last."
+    : `they last as expected, but run out on ${shortDay(runsOutEarly)} if all animals are early.`;
+}
+
+/** Leaves as whole ones, rounded up. */
+export function whole(leaves: number): number {
+  return Math.ceil(leaves - 1e-6);
+}
+
+function capital(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+}
