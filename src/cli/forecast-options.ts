@@ -9,7 +9,7 @@ import { type LifeCycle, STAGE_IDS } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { givenPlace } from "./given-place.ts";
 import { inFile } from "./input-file.ts";
-import { TEMPERATURE_OPTIONS } from "./temperature-options.ts";
+import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS } from "./temperature-options.ts";
 import { givenWeather } from "./weather-options.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -31,7 +31,7 @@ export const FORECAST_OPTIONS: OptionTable = {
   until: "text",
 };
 
-/** Their part of the help text. */
+/** Their part of the help text, what is always needed first. */
 export const FORECAST_HELP = `The animals
   --species NAME        such as danaus-plexippus; "moltline species" lists them
   --species-file FILE   your own species, as JSON
@@ -42,6 +42,8 @@ export const FORECAST_HELP = `The animals
   --count NUMBER        how many (default 1)
   --age AGE             how far into that stage: unknown (default), new for just
                         begun, or a share of it that is done, 0 to 1
+
+${TEMPERATURE_HELP}
 
 Weather still to come
   --past-years FILE     past years at the same place: what the weather may do

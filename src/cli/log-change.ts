@@ -3,6 +3,7 @@ import { InputError } from "../errors.ts";
 import { type LogReading, type SupersededRow, readLog } from "../read/index.ts";
 import { DROPPED, RETRACTED } from "../read/log-corrections.ts";
 import { entryText } from "../write/log-text.ts";
+import { wrapped } from "../write/text-layout.ts";
 import type { Given } from "./arguments.ts";
 import { DATE_ORDERS, inFile } from "./input-file.ts";
 import { type NewCells, withRow } from "./log-append.ts";
@@ -131,5 +132,5 @@ function toldOf(
         : `Row ${row} stands in the place of row ${corrects}${aside}`;
   if (log instanceof InputError) return `${lead}.\nWritten, but the log cannot be read yet: ${log.message}\n`;
   const entry: LogEntry | undefined = log.entries.find((one) => one.row === row);
-  return `${lead}${entry === undefined ? "" : `: ${entry.on}, ${entryText(entry)}`}.\n`;
+  return `${wrapped(`${lead}${entry === undefined ? "" : `: ${entry.on}, ${entryText(entry)}`}.`)}\n`;
 }

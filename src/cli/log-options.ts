@@ -11,7 +11,7 @@ import type { Terminal } from "./terminal.ts";
 export const LOG_OPTIONS: OptionTable = { log: "text", cohort: "text" };
 
 /** What a log file looks like, for the help texts. */
-export const LOG_HELP = `Your log is a CSV file with a line for each thing seen:
+export const LOG_HELP = `Your log is a CSV file with a line for each thing seen; moltline log makes one:
   stage,seen on,count,note
   hatched,2026-06-11,4,
   pupated,2026-06-25,3,one still hanging

@@ -19,32 +19,31 @@ import { inOptionNames } from "./option-names.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** In the order in which a season needs them. */
-const COMMANDS: readonly Command[] = [
-  forecastCommand,
-  degreeDaysCommand,
-  compareCommand,
-  logCommand,
-  planCommand,
-  releaseCommand,
-  startForCommand,
-  seasonCommand,
-  speciesCommand,
-  survivalCommand,
-  roomCommand,
-  methodsCommand,
-  evaluateCommand,
-  fitCommand,
+const GROUPS: readonly (readonly [heading: string, commands: readonly Command[]])[] = [
+  ["Before the season", [speciesCommand, seasonCommand, startForCommand]],
+  ["From the find to the release", [forecastCommand, planCommand, logCommand, releaseCommand]],
+  ["Afterwards", [compareCommand, survivalCommand, evaluateCommand]],
+  ["Temperatures and thresholds", [roomCommand, degreeDaysCommand, methodsCommand, fitCommand]],
 ];
+
+const COMMANDS = GROUPS.flatMap(([, commands]) => commands);
 
 const HELP = `moltline: from temperatures to the days on which an animal molts.
 
 You have a file of temperatures and the day you found an egg or a larva.
-Moltline tells you when it will hatch, molt, pupate and emerge, early and late.
+Moltline tells you when it will hatch, molt, pupate and emerge, early and late:
 
-${COMMANDS.map(({ name, summary }) => `  ${name.padEnd(13)}${summary}`).join("\n")}
+  moltline forecast --temperatures porch.csv --unit F --zone America/New_York \\
+    --species danaus-plexippus --found egg --on 2026-06-08
+
+${GROUPS.map(([heading, commands]) => `${heading}\n${commands.map(lineOf).join("\n")}`).join("\n\n")}
 
 moltline COMMAND --help tells more, such as moltline forecast --help.
 `;
+
+function lineOf({ name, summary }: Command): string {
+  return `  ${name.padEnd(13)}${summary}`;
+}
 
 /**
  * Runs the command line.
@@ -74,8 +73,15 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     terminal.err(`moltline: ${inOptionNames(error, command?.options ?? {})}\n`);
+    if (command !== undefined && rest.length === 0) terminal.err(beginningOf(command));
     return 2;
   }
+}
+
+/** What a command is for, with its examples: who typed its name alone needs more than the first option missing. */
+function beginningOf({ name, help }: Command): string {
+  const examples = help.split("\n\n").find((part) => part.startsWith("  moltline ")) ?? "";
+  return `\nFor example:\n${examples}\n\nmoltline ${name} --help explains each option.\n`;
 }
 
 /** A file named without its option would otherwise be ignored, and standard input be waited for. */

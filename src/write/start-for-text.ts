@@ -116,8 +116,9 @@ function tableText(plan: DatePlan | RoomPlan, unit: TemperatureUnit): string {
     percentText(odds.early),
     percentText(odds.late),
   ]);
+  const what = plan.kind === "room" ? "TEMPERATURES" : "STARTS";
   const title =
-    shown.length < rows.length ? `THE ${shown.length} BEST OF ${rows.length} STARTS` : "ALL STARTS";
+    shown.length < rows.length ? `THE ${shown.length} BEST OF ${rows.length} ${what}` : `ALL ${what}`;
   return [title, columns([heading, ...body], [1, 2, 3, 4, 5])].join("\n");
 }
 

@@ -137,7 +137,7 @@ describe("log correct and log retract", () => {
       "Row 5 stands in the place of row 3: 2026-06-25, pupa, 2 animals.\n",
       "Row 6 takes back row 4.\n",
       "Row 7 stands in the place of row 5: 2026-06-25T09:15:00, pupa, 2 animals.\n",
-      "Row 8 stands in the place of row 4, which was retracted: 2026-07-05, adult, 1 animal.\n",
+      "Row 8 stands in the place of row 4, which was retracted: 2026-07-05, adult, 1\nanimal.\n",
     ]);
   });
 
@@ -249,7 +249,7 @@ describe("log export", () => {
 
 describe("log", () => {
   it.each([
-    ["log", "moltline log needs a word after it; use one of template, add, correct, retract, show, export."],
+    ["log", "moltline: log needs a word after it; use one of template, add, correct, retract, show, export."],
     ["log ad", "did you mean add"],
     ["log constructor", 'moltline log cannot "constructor"'],
   ])("%s", async (run, text) => expect(await refused(run)).toContain(text));

@@ -86,7 +86,7 @@ describe("fit", () => {
   });
 
   it.each([
-    ["fit", "--trials is missing"],
+    ["fit --json", "--trials is missing"],
     ["fit trials.csv", "a file is given as --trials FILE"],
     ["fit --trials gone.csv", "gone.csv cannot be read"],
     ["fit --trials a.csv", "a.csv: ", "Add a header row such as temperature,days,animals", "--days-column"],

@@ -8,7 +8,7 @@ const LINE = "--temperatures new-york.csv --unit C";
 const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] = [
   // commands and options
   ["forcast", 'there is no command "forcast"; did you mean forecast?'],
-  ["constructor", 'there is no command "constructor"', "forecast, degree-days, compare, ", "species, "],
+  ["constructor", 'there is no command "constructor"', "species, season, start-for, forecast, "],
   ["help nothing", 'there is no command "nothing"'],
   [`forecast ${HERE} --tempratures x`, "there is no option --tempratures; did you mean --temperatures"],
   [`forecast ${HERE} --__proto__ x`, "there is no option --__proto__"],
@@ -20,7 +20,7 @@ const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] =
   [`forecast ${HERE} --species monarch`, "--species was given 2 times; give it once"],
   [`forecast ${HERE} --species-file own.json`, "--species and --species-file were both given"],
   // what was found
-  ["forecast", "--species is missing", "danaus-plexippus"],
+  ["forecast --json", "--species is missing", "danaus-plexippus"],
   [`forecast ${LINE} --species monarch --on 2015-06-08`, "--found is missing", "egg"],
   [`forecast ${LINE} --species monarch --found egg`, "--on is missing", "2026-06-08"],
   [
@@ -104,6 +104,14 @@ describe("moltline refuses, with the reason and the remedy", () => {
     for (const text of says) expect(message).toContain(text);
     expect(message).toMatch(/^moltline: [^\n]*[.?]\n$/);
     expect(message).not.toMatch(/undefined|\[object|Error:|\bat .*\.ts/);
+  });
+});
+
+describe("a command named alone", () => {
+  it.each(["forecast", "plan", "log", "fit", "season"])("%s shows how it is begun", async (name) => {
+    const message = await refused(name);
+    expect(message).toMatch(/^moltline: [^\n]*[.?]\n\nFor example:\n {2}moltline /);
+    expect(message).toContain(`moltline ${name} --help explains each option.`);
   });
 });
 

@@ -5,6 +5,13 @@ export interface CommandBlock {
   readonly says: string | null;
 }
 
+/** A file of a page: ```` ```csv NAME ```` is given to the commands, ```` ```text NAME ```` was written by one. */
+export interface FileBlock {
+  readonly name: string;
+  readonly text: string;
+  readonly given: boolean;
+}
+
 /** One command as it was typed. */
 export interface Command {
   readonly words: readonly string[];
@@ -12,18 +19,24 @@ export interface Command {
   readonly into: string | null;
 }
 
-/** The `sh` blocks of a page of Markdown, each with the `text` block right after it. */
-export function commandBlocks(markdown: string): CommandBlock[] {
-  return [...markdown.matchAll(/^```sh\n([\s\S]*?)^```\n(?:\n```text\n([\s\S]*?)^```\n)?/gm)].map(
-    ([, code = "", says]) => ({
+const COMMANDS = /^```sh\n(?<code>[\s\S]*?)^```\n(?:\n```text\n(?<says>[\s\S]*?)^```\n)?/;
+const FILE = /^```(?<kind>csv|text) (?<name>\S+)\n(?<text>[\s\S]*?)^```\n/;
+const BLOCK = new RegExp(`${COMMANDS.source}|${FILE.source}`, "gm");
+
+/** The `sh` blocks of a page of Markdown, each with the `text` block right after it, and its named files. */
+export function pageBlocks(markdown: string): (CommandBlock | FileBlock)[] {
+  return [...markdown.matchAll(BLOCK)].map(({ groups = {} }) => {
+    const { code, says, kind, name = "", text = "" } = groups;
+    if (code === undefined) return { name, text, given: kind === "csv" };
+    return {
       commands: code
         .replace(/\\\n\s*/g, "")
         .split("\n")
         .filter((line) => line.trim() !== "")
         .map(commandOf),
       says: says ?? null,
-    }),
-  );
+    };
+  });
 }
 
 function commandOf(line: string): Command {

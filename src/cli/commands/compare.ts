@@ -12,7 +12,6 @@ import { FORECAST_HELP, FORECAST_OPTIONS, givenInput, parsedJson } from "../fore
 import { inFile } from "../input-file.ts";
 import { LOG_HELP, LOG_OPTIONS, givenLog } from "../log-options.ts";
 import { COMPARISON_FILE_HELP, COMPARISON_FILE_OPTIONS, writeComparisonFile } from "../table-files.ts";
-import { TEMPERATURE_HELP } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const compareCommand: Command = {
@@ -28,8 +27,6 @@ ${LOG_HELP}
                         place of the animals and the temperatures
 
 ${FORECAST_HELP}
-
-${TEMPERATURE_HELP}
 
 ${COMPARISON_FILE_HELP}
   --json                print the result as JSON`,

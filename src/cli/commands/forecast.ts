@@ -2,6 +2,7 @@ import { InputError } from "../../errors.ts";
 import { type ForecastInput, forecast } from "../../forecast/forecast.ts";
 import { learn } from "../../forecast/learn.ts";
 import type { Learned } from "../../forecast/learned.ts";
+import type { Forecast } from "../../forecast/result.ts";
 import type { Note } from "../../notes.ts";
 import { cautionsFor } from "../../rearing/cautions.ts";
 import { calendarText } from "../../write/index.ts";
@@ -10,7 +11,6 @@ import type { Command } from "../command.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
 import { LOG_OPTIONS, givenLog } from "../log-options.ts";
 import { FORECAST_FILE_HELP, FORECAST_FILE_OPTIONS, writeForecastFiles } from "../table-files.ts";
-import { TEMPERATURE_HELP } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const forecastCommand: Command = {
@@ -21,17 +21,15 @@ export const forecastCommand: Command = {
   moltline forecast --temperatures porch.csv --species danaus-plexippus \\
     --found egg --on 2026-06-08 --zone America/New_York --unit F
 
+${FORECAST_HELP}
+
 What you have seen so far
   --log FILE            your log: the forecast learns from it and goes on from
-                        the last stage seen; compare --help shows a log
+                        the last stage seen; moltline log keeps one
   --cohort NAME         which animals, where the log has several groups; it
                         names them in a calendar file too
   --pace-variation X    how much groups of animals differ (default 0.1)
   --offset-deviation X  how far the thermometer may be off, °C (default 0)
-
-${FORECAST_HELP}
-
-${TEMPERATURE_HELP}
 
 ${FORECAST_FILE_HELP}
 
@@ -56,7 +54,19 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   const cautions = cautionsFor(input.lifeCycle);
   const told = await writeForecastFiles(result, cautions, given, terminal);
   if (given.flag("json")) terminal.out(`${JSON.stringify(result, null, 2)}\n`);
-  else terminal.out(`${calendarText(result, { cautions })}${told === "" ? "" : `\n${told}`}`);
+  else
+    terminal.out(`${calendarText(withRemedy(result, given), { cautions })}${told === "" ? "" : `\n${told}`}`);
+}
+
+/** Where the temperatures end too early, the options that go on from there, beside the dates that are missing. */
+function withRemedy(result: Forecast, given: Given): Forecast {
+  const at = result.notes.findIndex(({ code }) => code === "series-ends-first");
+  const wentOn = ["past-years", "normals", "constant"].some((name) => given.text(name) !== undefined);
+  const byGap = result.stages.some(({ absence }) => absence?.reason === "gap");
+  if (at < 0 || wentOn || byGap) return result;
+  const message =
+    "To see further, name past years of the same place with --past-years, a weather forecast with --weather, or the temperature of a heated room with --constant.";
+  return { ...result, notes: result.notes.toSpliced(at + 1, 0, { code: "series-ends-first", message }) };
 }
 
 /** What the log teaches, where one is named. */

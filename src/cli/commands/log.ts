@@ -94,7 +94,7 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   const action = Object.hasOwn(ACTIONS, name) ? ACTIONS[name] : undefined;
   if (action === undefined) {
     const near = name === "" ? [] : nearestNames(name, names);
-    const what = name === "" ? "moltline log needs a word after it" : `moltline log cannot ${shown(name)}`;
+    const what = name === "" ? "log needs a word after it" : `moltline log cannot ${shown(name)}`;
     const remedy = near.length > 0 ? `did you mean ${near.join(" or ")}?` : `use one of ${names.join(", ")}.`;
     throw new InputError("invalid-option", `${what}; ${remedy}`, { path: ["words"], value: name });
   }

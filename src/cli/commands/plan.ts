@@ -7,7 +7,6 @@ import type { Command } from "../command.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS } from "../forecast-options.ts";
 import { COHORTS_HELP, givenCohorts } from "../plan-cohorts.ts";
 import { givenNeeds, givenSupplies } from "../plan-supplies.ts";
-import { TEMPERATURE_HELP } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 import { wholeNumbers } from "../whole-numbers.ts";
 
@@ -43,8 +42,6 @@ The page
   --force               replace that file if it is there
 
 ${FORECAST_HELP}
-
-${TEMPERATURE_HELP}
 
   --json                print the plan as JSON instead of text`,
   options: {

@@ -18,7 +18,6 @@ import {
   givenEmergences,
   givenHours,
 } from "../release-options.ts";
-import { TEMPERATURE_HELP } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const releaseCommand: Command = {
@@ -38,8 +37,6 @@ ${RELEASE_HELP}
 Without --emerged the emergences are forecast:
 
 ${FORECAST_HELP}
-
-${TEMPERATURE_HELP}
 
   --json                print the result as JSON`,
   options: { ...FORECAST_OPTIONS, ...RELEASE_OPTIONS, json: "flag" },

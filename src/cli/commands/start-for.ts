@@ -12,7 +12,6 @@ import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options
 import { UNITS } from "../input-file.ts";
 import { mergedDays } from "../merged-days.ts";
 import { fromPast, givenRoom, heldAt, refuse, targetOf, withOn } from "../start-for-options.ts";
-import { TEMPERATURE_HELP } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const startForCommand: Command = {
@@ -45,8 +44,6 @@ What is wanted
                         wanted
 
 ${FORECAST_HELP}
-
-${TEMPERATURE_HELP}
 
   --json                print the result as JSON`,
   options: {
