@@ -16,6 +16,7 @@ export default defineConfig({
         test: {
           name: "browser",
           include: ["tests/browser/**/*.browser.ts"],
+          globalSetup: ["tests/browser/build-pages.ts"],
           testTimeout: 120_000,
           hookTimeout: 240_000,
         },

@@ -23,8 +23,16 @@ export function problems(...outcomes: readonly Attempt<unknown>[]): Element {
 /** One column of a table: its heading, and its text for a row. */
 export type Columns<Row> = Readonly<Record<string, (row: Row) => string>>;
 
-/** A table with a caption, whose first column names the rows. */
-export function table<Row>(caption: string, rows: readonly Row[], columns: Columns<Row>): Element {
+/**
+ * A table with a caption, whose first column names the rows.
+ * @param options.prose Whether its cells hold sentences, which have to wrap.
+ */
+export function table<Row>(
+  caption: string,
+  rows: readonly Row[],
+  columns: Columns<Row>,
+  { prose = false }: { readonly prose?: boolean } = {},
+): Element {
   const heads = Object.keys(columns).map((head) => element("th", { scope: "col" }, head));
   const lines = rows.map((row) => {
     const [first = "", ...others] = Object.values(columns).map((text) => text(row));
@@ -38,7 +46,7 @@ export function table<Row>(caption: string, rows: readonly Row[], columns: Colum
   // On a narrow screen the table scrolls in its own region, which the keyboard has to reach.
   return element(
     "div",
-    { class: "wide", tabindex: "0", role: "region", "aria-label": caption },
+    { class: prose ? "wide prose" : "wide", tabindex: "0", role: "region", "aria-label": caption },
     element(
       "table",
       {},

@@ -69,6 +69,40 @@ export function dayRange({
   return form;
 }
 
+/**
+ * A slider over a list, whose value is one of its items; `null`, and still, while the list is empty.
+ * @param options.start The item that it begins on. Default: the first.
+ */
+export function steps<Item>({
+  label,
+  items,
+  format,
+  start,
+}: {
+  label: string;
+  items: readonly Item[];
+  format: (item: Item) => string;
+  start?: Item | undefined;
+}): Field<Item | null> {
+  const value = String(Math.max(0, start === undefined ? 0 : items.indexOf(start)));
+  const max = String(Math.max(0, items.length - 1));
+  const slider = element("input", { type: "range", min: "0", max, step: "1" });
+  slider.value = value;
+  slider.disabled = items.length === 0;
+  const shown = element("span", { class: "day", "aria-hidden": "true" });
+  const read = (input: HTMLInputElement): Item | null => items[Number(input.value)] ?? null;
+  const tell = (): void => {
+    const item = read(slider);
+    shown.textContent = item === null ? "–" : format(item);
+    slider.setAttribute("aria-valuetext", shown.textContent);
+  };
+  slider.addEventListener("input", tell);
+  tell();
+  const form = field(label, slider, read);
+  form.append(shown);
+  return form;
+}
+
 /** A form of one labelled input. */
 export type Field<Value> = HTMLFormElement & { value: Value };
 

@@ -28,3 +28,10 @@ export { describeUpdatedWindows } from "./updated-window-words.ts";
 export { type Outlook, type OutlookRow, outlookRows } from "./outlook-rows.ts";
 export { type OutlookFigureOptions, paceFigure, windowWidthFigure } from "./outlook-figures.ts";
 export { describePaces, describeWindowWidths, sureSince } from "./outlook-words.ts";
+
+export { type StartRow, startRows } from "./start-rows.ts";
+export { type StartFigureOptions, startFigure } from "./start-figure.ts";
+export { describeStarts, startText } from "./start-words.ts";
+
+export { foliageFigure } from "./foliage-figure.ts";
+export { describeFoliage } from "./foliage-words.ts";

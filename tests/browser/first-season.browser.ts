@@ -1,10 +1,6 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
-import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { buildNotebooks } from "../../notebooks/build/build.ts";
 import { answerOf, dateOf } from "../../notebooks/page/wording.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
 import { forecastDays, stageTotalRows, stageWindowRows, temperatureRows } from "../../src/plot/index.ts";
@@ -12,16 +8,13 @@ import { findSpecies } from "../../src/species/catalogue.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { log, newYork, season } from "../plot/season.ts";
 import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+import { cellsOf, drawn, round } from "./notebook-page.ts";
 
 describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {
   let browser: Browser;
   let notebook: OpenNotebook;
 
   beforeAll(async () => {
-    const pages = await buildNotebooks();
-    expect(pages.map(({ name }) => name)).toContain("first-season");
     browser = await launch();
     notebook = await openNotebook(browser, "first-season");
   });
@@ -157,67 +150,8 @@ describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {
     await expect.poll(() => page.getByRole("alert").innerText()).toMatch(/spreadsheet/);
     expect(complaints).toEqual([]);
   });
-
-  test.each([
-    { name: "light", look: {} },
-    { name: "dark", look: { dark: true } },
-    { name: "phone", look: { width: 390, dark: true } },
-  ])("has no serious finding of axe ($name)", async ({ name, look }) => {
-    const { page } = await fresh(look);
-    await page.screenshot({ path: join(SCREENSHOTS, `first-season-${name}.png`), fullPage: true });
-    expect(await findings(page)).toEqual([]);
-    await give(page, "Your temperatures (CSV)", "bad.csv", "no table at all");
-    await page.getByRole("alert").waitFor();
-    expect(await findings(page)).toEqual([]);
-  });
-
-  test.each([320, 390, 768])("needs no scrolling sideways %d pixels wide", async (width) => {
-    const { page } = await fresh({ width });
-    await page.screenshot({ path: join(SCREENSHOTS, `first-season-${width}.png`), fullPage: true });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  });
 });
-
-/** What drawn marks stand for on a scale, read back from the page. */
-function drawn(page: Page, mark: string, attribute: string, scale: "x" | "y"): Promise<number[]> {
-  return page.evaluate(
-    ({ mark, attribute, scale }) => {
-      const shapes = document.querySelectorAll(`.${mark} > *`);
-      const figure:
-        (Element & { scale?: (name: string) => { invert: (value: number) => unknown } }) | null | undefined =
-        shapes[0]?.closest("figure");
-      const axis = figure?.scale?.(scale);
-      return Array.from(shapes, (shape) => Number(axis?.invert(Number(shape.getAttribute(attribute)))));
-    },
-    { mark, attribute, scale },
-  );
-}
-
-function cellsOf(page: Page, caption: string): Promise<string[][]> {
-  return page.evaluate((caption) => {
-    const table = [...document.querySelectorAll("table")].find((one) =>
-      one.caption?.textContent.includes(caption),
-    );
-    const rows = [...(table?.tBodies[0]?.rows ?? [])];
-    return rows.map((row) => Array.from(row.cells, (cell) => cell.textContent.trim()));
-  }, caption);
-}
 
 function give(page: Page, label: string, name: string, text: string): Promise<void> {
   return page.getByLabel(label).setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
-}
-
-/** Serious and critical findings of axe, one line each. */
-async function findings(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const results = await page.evaluate<AxeResults>("axe.run()");
-  // A run that looked at nothing would find nothing.
-  expect(results.passes.length).toBeGreaterThan(20);
-  return results.violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`);
-}
-
-function round(values: readonly number[]): number[] {
-  return values.map((value) => Math.round(value * 1e4) / 1e4);
 }

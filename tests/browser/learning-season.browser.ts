@@ -1,18 +1,14 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
-import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { buildNotebooks } from "../../notebooks/build/build.ts";
 import { learnedOf, outlookOf } from "../../notebooks/page/learning-wording.ts";
 import { logEntry } from "../../src/cohort/log.ts";
 import { outlookRows, updatedWindowRows } from "../../src/plot/index.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { outlookOn, slowLog, slowSeen } from "../plot/slow-season.ts";
 import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { drawn, findings, round, timeOf } from "./notebook-page.ts";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const FOUND = "2013-06-05";
 /** The day that the slider begins on. */
 const OPENED = addDays(FOUND, 19);
@@ -23,8 +19,6 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
   const first = outlookOn(FOUND);
 
   beforeAll(async () => {
-    const pages = await buildNotebooks();
-    expect(pages.map(({ name }) => name)).toContain("learning-season");
     browser = await launch();
     notebook = await openNotebook(browser, "learning-season");
     await workedOut(notebook.page);
@@ -113,8 +107,6 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     for (let i = 0; i < 10; i++) times.push(await timeOf(page, "ArrowRight"));
     times.sort((a, b) => a - b);
     console.log(`a step of the slider takes ${times.map((time) => time.toFixed(0)).join(", ")} ms`);
-    // What feels immediate, with room for a machine that does other things besides.
-    expect(times[5]).toBeLessThan(300);
     await page.keyboard.press("Home");
     await expect.poll(() => answer(page)).toBe(outlookOf(first, first));
     await page.keyboard.press("End");
@@ -185,23 +177,6 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     await expect.poll(() => answer(page)).toBe(outlookOf(outlookOn(OPENED), first));
     expect([...requests, ...complaints]).toEqual([]);
   });
-
-  test.each([
-    { name: "light", look: {} },
-    { name: "dark", look: { dark: true } },
-    { name: "phone", look: { width: 390, dark: true } },
-  ])("has no serious finding of axe ($name)", async ({ name, look }) => {
-    const { page } = await fresh(look);
-    await page.screenshot({ path: join(SCREENSHOTS, `learning-season-${name}.png`), fullPage: true });
-    expect(await findings(page)).toEqual([]);
-  });
-
-  test.each([320, 390, 768])("needs no scrolling sideways %d pixels wide", async (width) => {
-    const { page } = await fresh({ width });
-    await page.locator("summary").first().click();
-    await page.screenshot({ path: join(SCREENSHOTS, `learning-season-${width}.png`), fullPage: true });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  });
 });
 
 /** Waits until every evening is worked out. */
@@ -209,55 +184,4 @@ async function workedOut(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector("progress")?.hidden === true, null, {
     timeout: 100_000,
   });
-}
-
-/** Milliseconds from a key on the slider to the frame in which the first figure is a new one. */
-async function timeOf(page: Page, key: string): Promise<number> {
-  // Watching has to begin before the key goes down, so it is set up first and asked afterwards.
-  const watch = await page.evaluateHandle(() => {
-    const before = document.querySelector("figure");
-    const seen = { pressed: 0, drawn: 0 };
-    addEventListener("input", () => (seen.pressed = performance.now()), { once: true, capture: true });
-    const observer = new MutationObserver(() => {
-      if (before?.isConnected !== false || document.querySelectorAll("figure").length < 3) return;
-      observer.disconnect();
-      requestAnimationFrame(() => (seen.drawn = performance.now()));
-    });
-    observer.observe(document.body, { childList: true, subtree: true });
-    return seen;
-  });
-  await page.keyboard.press(key);
-  await page.waitForFunction((seen) => seen.drawn > 0, watch);
-  const { pressed, drawn } = await watch.jsonValue();
-  return drawn - pressed;
-}
-
-/** What drawn marks stand for on a scale, read back from the page. */
-function drawn(page: Page, mark: string, attribute: string, scale: "x" | "y"): Promise<number[]> {
-  return page.evaluate(
-    ({ mark, attribute, scale }) => {
-      const shapes = document.querySelectorAll(`.${mark} > *`);
-      const figure:
-        (Element & { scale?: (name: string) => { invert: (value: number) => unknown } }) | null | undefined =
-        shapes[0]?.closest("figure");
-      const axis = figure?.scale?.(scale);
-      return Array.from(shapes, (shape) => Number(axis?.invert(Number(shape.getAttribute(attribute)))));
-    },
-    { mark, attribute, scale },
-  );
-}
-
-/** Serious and critical findings of axe, one line each. */
-async function findings(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const results = await page.evaluate<AxeResults>("axe.run()");
-  // A run that looked at nothing would find nothing.
-  expect(results.passes.length).toBeGreaterThan(20);
-  return results.violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`);
-}
-
-function round(values: readonly number[]): number[] {
-  return values.map((value) => Math.round(value * 1e4) / 1e4);
 }

@@ -1,0 +1,187 @@
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { bestOf, clockText, releaseOf, reasonsOf, verdictOf } from "../../notebooks/page/class-wording.ts";
+import { dateOf, percent } from "../../notebooks/page/wording.ts";
+import { startRows, stageWindowRows } from "../../src/plot/index.ts";
+import { cautionsFor } from "../../src/rearing/cautions.ts";
+import { releaseHours } from "../../src/rearing/release-hours.ts";
+import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
+import { addDays } from "../../src/time/civil-day.ts";
+import { WANTED, hourlyWeek, porchDays, porchForecast, porchPlan, roomPlan } from "../plot/class-day.ts";
+import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { cellsOf, drawn, findings, round, timeOf } from "./notebook-page.ts";
+
+describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
+  let browser: Browser;
+  let notebook: OpenNotebook;
+  const plan = porchPlan();
+  const rows = startRows(plan);
+  const on = plan.best?.on ?? "";
+
+  beforeAll(async () => {
+    browser = await launch();
+    notebook = await openNotebook(browser, "class-day");
+  });
+  afterEach(async () => {
+    const others = browser.contexts().filter((context) => context !== notebook.page.context());
+    await Promise.all(others.map((context) => context.close()));
+  });
+  afterAll(() => browser.close());
+
+  const fresh = (look?: Look): Promise<OpenNotebook> => openNotebook(browser, "class-day", look);
+  const answer = (page: Page): Promise<string> => page.locator(".notice").innerText();
+  const text = (page: Page): Promise<string> => page.locator("main").innerText();
+
+  test("opens from disk without a request and without a complaint", async () => {
+    await notebook.page.screenshot({ path: join(SCREENSHOTS, "class-day.png"), fullPage: true });
+    expect(notebook.requests).toEqual([]);
+    expect(notebook.complaints).toEqual([]);
+  });
+
+  test("says the cautions before any choice, the law first", async () => {
+    const said = await text(notebook.page);
+    const places = cautionsFor(danausPlexippus).map(({ text }) => said.indexOf(text));
+    expect(Math.min(...places)).toBeGreaterThan(0);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(Math.max(...places)).toBeLessThan(said.indexOf("What is wanted"));
+  });
+
+  test("gives the library's answer, in the page and to those who hear it", async () => {
+    expect(await answer(notebook.page)).toBe(bestOf(plan, "C"));
+    expect(await notebook.page.getByRole("status").innerText()).toBe(bestOf(plan, "C"));
+  });
+
+  test("draws the library's chances and leaves", async () => {
+    const { page } = notebook;
+    const chances = rows.map(({ chance }) => (chance ?? NaN) * 100);
+    expect(round(await drawn(page, "chance", "y2", "y"))).toEqual(round(chances));
+    const eaten = (porchDays(on).foliage[0]?.days ?? []).filter(({ most }) => most > 0);
+    expect(round(await drawn(page, "leaves", "y2", "y"))).toEqual(round(eaten.map((day) => day.expected)));
+    expect(round(await drawn(page, "leaves-most", "cy", "y"))).toEqual(round(eaten.map((day) => day.most)));
+  });
+
+  test("shows the library's starts, windows, conflicts and hours in its tables", async () => {
+    const { page } = notebook;
+    const starts = await cellsOf(page, "The ten best starts");
+    expect(starts.map((cells) => cells[1])).toEqual(
+      plan.ranked.slice(0, 10).map(({ odds }) => percent(odds?.chance ?? NaN)),
+    );
+    const dates = porchForecast(on);
+    expect(await cellsOf(page, "When each stage begins")).toEqual(
+      stageWindowRows(dates).map(({ name, early, expected, late }) => [
+        name,
+        ...[early, expected, late].map(dateOf),
+      ]),
+    );
+    const { conflicts } = porchDays(on);
+    expect(conflicts.map(({ code }) => code)).toContain("nobody-there");
+    for (const { message } of conflicts) expect(await text(page)).toContain(message);
+    const { emergences } = releaseHours(dates, hourlyWeek, {
+      lifeCycle: danausPlexippus,
+      place: { latitude: 40.7, longitude: -74 },
+    });
+    const expected = emergences.find(({ which }) => which === "expected");
+    if (expected === undefined) throw new Error("there is an expected animal");
+    expect(await text(page)).toContain(releaseOf(expected));
+    const hours = await cellsOf(page, "The hours that are not dark");
+    const { best } = expected;
+    if (best === null) throw new Error("the invented week has an hour that fits");
+    expect(hours).toContainEqual([clockText(best.from), verdictOf(best), reasonsOf(best)]);
+  });
+
+  test("answers every choice made by keyboard", async () => {
+    const { page, complaints, requests } = await fresh();
+    const changes = async (label: string, watch: string, ...keys: string[]): Promise<void> => {
+      const before = await page.locator(watch).allInnerTexts();
+      await page
+        .getByLabel(label, { exact: true })
+        .and(page.locator("select, input:not([type=number])"))
+        .focus();
+      for (const key of keys) await page.keyboard.press(key);
+      await expect.poll(() => page.locator(watch).allInnerTexts(), { message: label }).not.toEqual(before);
+    };
+    const eggs = "Eggs, laid on the day of the start";
+    await changes(eggs, ".notice", "ArrowLeft");
+    await expect.poll(() => answer(page)).toBe(bestOf(porchPlan(11), "C"));
+    await changes("Aim at", ".notice", "ArrowDown");
+    await changes("Chosen start", "main p", "ArrowRight");
+    await changes("Look at the days around", "tbody", "ArrowRight");
+    await changes("for so many days", "main li", "Home");
+    await changes("Leaves at hand", "main p", "End");
+    await changes("Cages", "main li", "Home");
+    await changes("For the animal that is", "main p", "ArrowDown");
+    await changes("Wanted day", ".notice", "0", "7", "0", "2", "2", "0", "1", "5");
+    await changes("Eggs can be had from", ".notice, figure", "0", "5", "2", "5", "2", "0", "1", "5");
+    await changes("To be seen", ".notice", "ArrowDown");
+    await changes("Where they are kept", ".notice", "ArrowDown");
+    await changes("Show in", "figure", "ArrowDown");
+    expect(await page.locator("figure").first().innerText()).toContain("°F");
+    await page.screenshot({ path: join(SCREENSHOTS, "class-day-changed.png"), fullPage: true });
+    expect([...requests, ...complaints]).toEqual([]);
+  });
+
+  test("compares rooms, and refuses heat that harms with the reason", async () => {
+    const { page, complaints } = await fresh();
+    await page.getByLabel("Where they are kept").focus();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => answer(page)).toBe(bestOf(roomPlan(), "C"));
+    const chances = startRows(roomPlan()).map(({ chance }) => (chance ?? NaN) * 100);
+    expect(round(await drawn(page, "chance", "y2", "y"))).toEqual(round(chances));
+    await page.screenshot({ path: join(SCREENSHOTS, "class-day-room.png"), fullPage: true });
+    const warmest = page.getByLabel("Room: to, °C").and(page.locator("input[type=range]"));
+    await warmest.focus();
+    await page.keyboard.press("End");
+    const alert = page.getByRole("alert");
+    await expect.poll(() => alert.innerText()).toMatch(/36 °C; held heat above 29 °C is harmful.*York/);
+    expect(await page.locator("figure svg").count()).toBeLessThan(3);
+    expect(await findings(page)).toEqual([]);
+    await page.screenshot({ path: join(SCREENSHOTS, "class-day-heat.png"), fullPage: true });
+    await page.keyboard.press("Home");
+    await expect.poll(() => alert.innerText()).toContain("must run from the coolest to the warmest");
+    expect(complaints).toEqual([]);
+  });
+
+  test("gives no release to a species that is never to be released", async () => {
+    const { page, complaints } = await fresh();
+    await page.getByLabel("Species").selectOption({ label: "codling moth, Cydia pomonella" });
+    await expect.poll(() => text(page)).toContain("No hours are looked for.");
+    expect(await text(page)).toContain("Keep every stage closed in, release none");
+    expect(await cellsOf(page, "The hours that are not dark")).toEqual([]);
+    expect(await text(page)).toContain("not known here");
+    expect(complaints).toEqual([]);
+  });
+
+  test("says what is wrong with a day, and recovers", async () => {
+    const { page, complaints } = await fresh();
+    await page.getByLabel("Wanted day").fill(addDays(WANTED, -60));
+    const alert = page.getByRole("alert");
+    await expect.poll(() => alert.innerText()).toContain("must run forwards");
+    await page.getByLabel("Wanted day").fill("2027-07-02");
+    await expect.poll(() => alert.innerText()).toContain("at most");
+    await page.getByLabel("Eggs can be had from").fill("2027-05-20");
+    await expect.poll(() => answer(page)).toContain("2 July 2027");
+    expect(await text(page)).toContain("No hour can be named");
+    await page.getByLabel("Eggs can be had from").fill("");
+    await expect.poll(() => alert.count()).toBe(1);
+    await page.getByLabel("Eggs can be had from").fill("2015-05-20");
+    await page.getByLabel("Wanted day").fill(WANTED);
+    await expect.poll(() => answer(page)).toBe(bestOf(plan, "C"));
+    expect(complaints).toEqual([]);
+  });
+
+  test("follows the chosen start at once", async () => {
+    const { page } = notebook;
+    await page.getByLabel("Chosen start").focus();
+    const times = [];
+    for (let i = 0; i < 7; i++) times.push(await timeOf(page, "ArrowRight"));
+    times.sort((a, b) => a - b);
+    await page.getByLabel("Aim at").focus();
+    const again = [];
+    for (const key of ["ArrowDown", "ArrowDown", "ArrowUp"]) again.push(await timeOf(page, key));
+    console.log(
+      `a step of the chosen start takes ${times.map((time) => time.toFixed(0)).join(", ")} ms, ` +
+        `a new plan ${again.map((time) => time.toFixed(0)).join(", ")} ms`,
+    );
+  });
+});
