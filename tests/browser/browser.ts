@@ -1,26 +1,13 @@
-import { existsSync, mkdirSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { type Browser, type Page, chromium } from "playwright-core";
 import { BUILT } from "../../notebooks/build/build.ts";
-
-const CHROMIUM = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
+import { CHROMIUM } from "./chromium.ts";
 
 /** Where screenshots go, to be looked at after a run. */
 export const SCREENSHOTS = join(tmpdir(), "moltline-notebooks");
-
-/**
- * Whether there is a browser to test in. In continuous integration its absence is a failure, elsewhere a
- * reason to skip, which is said.
- */
-export function browserAtHand(): boolean {
-  if (existsSync(CHROMIUM)) return true;
-  const missing = `no browser at ${CHROMIUM}; install Chromium or name it in the variable CHROMIUM`;
-  if (process.env["CI"]) throw new Error(missing);
-  console.warn(`Browser tests skipped: ${missing}.`);
-  return false;
-}
 
 /** A headless browser that asks nothing of the network on its own account. */
 export function launch(): Promise<Browser> {

@@ -9,7 +9,8 @@ import { releaseHours } from "../../src/rearing/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { WANTED, hourlyWeek, porchDays, porchForecast, porchPlan, roomPlan } from "../plot/class-day.ts";
-import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round, timeOf } from "./notebook-page.ts";
 
 describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {

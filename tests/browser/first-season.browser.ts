@@ -7,7 +7,8 @@ import { forecastDays, stageTotalRows, stageWindowRows, temperatureRows } from "
 import { findSpecies } from "../../src/species/catalogue.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { log, newYork, season } from "../plot/season.ts";
-import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, round } from "./notebook-page.ts";
 
 describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {

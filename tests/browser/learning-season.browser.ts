@@ -6,7 +6,8 @@ import { logEntry } from "../../src/cohort/log.ts";
 import { outlookRows, updatedWindowRows } from "../../src/plot/index.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { outlookOn, slowLog, slowSeen } from "../plot/slow-season.ts";
-import { type Look, type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 import { drawn, findings, round, timeOf } from "./notebook-page.ts";
 
 const FOUND = "2013-06-05";

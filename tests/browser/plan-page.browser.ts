@@ -9,7 +9,8 @@ import { findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { planPage } from "../../src/write/plan-page.ts";
 import { inventedForecast } from "../support/invented-season.ts";
-import { SCREENSHOTS, browserAtHand, launch } from "./browser.ts";
+import { SCREENSHOTS, launch } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
