@@ -6,7 +6,7 @@ import { moltline } from "./cli/in-memory.ts";
 
 const ROOT = new URL("..", import.meta.url).pathname;
 const COMMAND_NAMES =
-  "species season start-for forecast plan log release compare survival evaluate room degree-days methods fit".split(
+  "species season start-for forecast plan log release draw compare survival evaluate room degree-days methods fit".split(
     " ",
   );
 const page = readFileSync(join(ROOT, "docs/command-line.md"), "utf8");

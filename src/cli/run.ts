@@ -3,6 +3,7 @@ import { givenOptions } from "./arguments.ts";
 import type { Command } from "./command.ts";
 import { compareCommand } from "./commands/compare.ts";
 import { degreeDaysCommand } from "./commands/degree-days.ts";
+import { drawCommand } from "./commands/draw.ts";
 import { evaluateCommand } from "./commands/evaluate.ts";
 import { fitCommand } from "./commands/fit.ts";
 import { forecastCommand } from "./commands/forecast.ts";
@@ -21,7 +22,7 @@ import type { Terminal } from "./terminal.ts";
 /** In the order in which a season needs them. */
 const GROUPS: readonly (readonly [heading: string, commands: readonly Command[]])[] = [
   ["Before the season", [speciesCommand, seasonCommand, startForCommand]],
-  ["From the find to the release", [forecastCommand, planCommand, logCommand, releaseCommand]],
+  ["From the find to the release", [forecastCommand, planCommand, logCommand, releaseCommand, drawCommand]],
   ["Afterwards", [compareCommand, survivalCommand, evaluateCommand]],
   ["Temperatures and thresholds", [roomCommand, degreeDaysCommand, methodsCommand, fitCommand]],
 ];

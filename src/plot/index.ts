@@ -3,6 +3,7 @@
 
 export { longDate, shortDate } from "./dates.ts";
 export { type Figure, type FigureOptions, type PlotLibrary } from "./figure.ts";
+export { figureSvg } from "./figure-svg.ts";
 
 export { type DayRange, type TemperatureRow, temperatureRows } from "./temperature-rows.ts";
 export { type TemperatureFigureOptions, temperatureFigure } from "./temperature-figure.ts";

@@ -1,0 +1,123 @@
+import { type ForecastInput, forecast } from "../../forecast/forecast.ts";
+import type { Forecast } from "../../forecast/result.ts";
+import {
+  type Figure,
+  type FigureOptions,
+  type LoggedStage,
+  type PlotLibrary,
+  degreeDayFigure,
+  degreeDayRows,
+  figureSvg,
+  forecastDays,
+  stageTotalRows,
+  stageWindowFigure,
+  stageWindowRows,
+  temperatureFigure,
+  temperatureRows,
+} from "../../plot/index.ts";
+import { InputError } from "../../errors.ts";
+import type { Given } from "../arguments.ts";
+import type { Command } from "../command.ts";
+import { drawingLibraries } from "../drawing-libraries.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
+import { LOG_OPTIONS, givenLog } from "../log-options.ts";
+import type { Terminal } from "../terminal.ts";
+
+const PICTURES = ["windows", "degree-days", "temperatures"] as const;
+
+export const drawCommand: Command = {
+  name: "draw",
+  summary: "a picture of a forecast, as an SVG file",
+  help: `moltline draw: a picture of a forecast for a report, a poster or a web page.
+
+  moltline draw --picture windows --out windows.svg --temperatures porch.csv \\
+    --species danaus-plexippus --found egg --on 2026-06-08 --unit F
+
+The picture
+  --picture WHICH       windows (default): when each stage begins; degree-days:
+                        how they add up; temperatures: day by day
+  --out FILE            the SVG file to write; --force replaces one that is there
+  --width PIXELS        how wide, 320 to 2000 (default 640)
+  --show C|F            the scale that is shown (default C)
+  --log FILE            your log: what was seen stands in the windows
+  --cohort NAME         which animals, where the log has several groups
+
+${FORECAST_HELP}
+
+Drawing needs two packages beside moltline: @observablehq/plot and jsdom.`,
+  options: {
+    ...FORECAST_OPTIONS,
+    ...LOG_OPTIONS,
+    picture: "text",
+    out: "text",
+    width: "text",
+    show: "text",
+    force: "flag",
+  },
+  takesWords: false,
+  run,
+};
+
+async function run(given: Given, terminal: Terminal): Promise<void> {
+  const out = given.needed("out", "the SVG file to write");
+  const picture = given.choice("picture", PICTURES) ?? "windows";
+  const width = givenWidth(given);
+  const unit = given.choice("show", ["C", "F"]) ?? "C";
+  const { input } = await givenInput(given, terminal);
+  const log = await givenSeen(input, picture, given, terminal);
+  const { plot, document } = await drawingLibraries();
+  const figure = drawn(plot, picture, forecast(input), input, log, { width, unit, document });
+  await terminal.write(out, `${figureSvg(figure)}\n`, given.flag("force"));
+  terminal.out(`Wrote ${out}.\n`);
+}
+
+function drawn(
+  plot: PlotLibrary,
+  picture: (typeof PICTURES)[number],
+  dates: Forecast,
+  { temperatures }: ForecastInput,
+  log: readonly LoggedStage[],
+  options: FigureOptions,
+): Figure {
+  switch (picture) {
+    case "windows":
+      return stageWindowFigure(plot, stageWindowRows(dates, log), { ...options, from: dates.found.at });
+    case "degree-days":
+      return degreeDayFigure(plot, degreeDayRows(dates), { ...options, stages: stageTotalRows(dates) });
+    case "temperatures": {
+      if (temperatures.kind === "ensemble") {
+        throw new InputError(
+          "invalid-option",
+          "--picture temperatures shows one course of temperatures, and with past years there are several; leave out --past-years and --normals, or draw windows.",
+          { path: ["picture"] },
+        );
+      }
+      const rows = temperatureRows(temperatures, forecastDays(dates));
+      return temperatureFigure(plot, rows, { ...options, thresholds: dates.tables });
+    }
+  }
+}
+
+function givenWidth(given: Given): number {
+  const width = given.number("width") ?? 640;
+  if (width >= 320 && width <= 2000) return width;
+  throw new InputError("invalid-option", `--width is ${width}; it must be 320 to 2000 pixels.`, {
+    path: ["width"],
+    value: width,
+  });
+}
+
+/** What the log has, where one is named. */
+async function givenSeen(
+  { lifeCycle }: ForecastInput,
+  picture: string,
+  given: Given,
+  terminal: Terminal,
+): Promise<readonly LoggedStage[]> {
+  const path = given.text("log");
+  if (path === undefined) return [];
+  if (picture === "windows") return (await givenLog(path, lifeCycle, given, terminal)).entries;
+  throw new InputError("invalid-option", `--log is drawn in the windows; leave it out of ${picture}.`, {
+    path: ["log"],
+  });
+}
