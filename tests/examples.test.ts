@@ -3,11 +3,12 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import * as core from "../src/index.ts";
 import * as read from "../src/read/index.ts";
+import * as sql from "../src/sql/index.ts";
 import * as write from "../src/write/index.ts";
 import { blocksOf, examplesOf, shownBy } from "./support/examples.ts";
 
 const ROOT = new URL("..", import.meta.url).pathname;
-const ENTRIES = { ...core, ...read, ...write };
+const ENTRIES = { ...core, ...read, ...write, ...sql };
 
 /** Examples found when this was written; fewer would mean that the search has gone blind. */
 const LEAST_IN_SOURCE = 60;

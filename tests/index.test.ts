@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import * as core from "../src/index.ts";
 import * as plot from "../src/plot/index.ts";
 import * as read from "../src/read/index.ts";
+import * as sql from "../src/sql/index.ts";
 import * as write from "../src/write/index.ts";
 
 // What users can import. A change of tests/surface.json is a change of what they rely on.
@@ -10,7 +11,13 @@ const surface: Readonly<Record<string, readonly string[]>> = JSON.parse(
   readFileSync(new URL("surface.json", import.meta.url), "utf8"),
 );
 
-const entries = { moltline: core, "moltline/read": read, "moltline/write": write, "moltline/plot": plot };
+const entries = {
+  moltline: core,
+  "moltline/read": read,
+  "moltline/write": write,
+  "moltline/plot": plot,
+  "moltline/sql": sql,
+};
 
 describe("surface", () => {
   it("has the entries of the committed list", () => {

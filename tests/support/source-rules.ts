@@ -19,6 +19,7 @@ export const LAYERS = [
   "forecast",
   "evaluate",
   "rearing",
+  "sql",
   "edge",
   "cli",
 ] as const;
