@@ -45,7 +45,7 @@ export async function postgres(): Promise<Engine> {
 }
 
 /** Both engines, each of which must give the same numbers from the same text. */
-export async function engines(): Promise<readonly Engine[]> {
+export async function engines(): Promise<readonly [Engine, Engine]> {
   return [await duckdb(), await postgres()];
 }
 
