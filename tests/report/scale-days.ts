@@ -21,7 +21,7 @@ const CELLS_A_CHUNK = 700;
 
 /** Years of the bundled record, of 366, 365, 365 and 365 days. */
 const YEARS = [366, 365, 365, 365];
-const DAYS_A_CELL = 1461;
+export const DAYS_A_CELL = 1461;
 
 /** What came of streaming days through the library. */
 export interface Streamed {

@@ -3,22 +3,24 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { DuckDBInstance } from "@duckdb/node-api";
 import { degreeDaysSql, reachedSql } from "../../src/sql/index.ts";
-import { JOB } from "./scale-days.ts";
+import { DAYS_A_CELL, JOB } from "./scale-days.ts";
 
 /** What came of one query over the Parquet file. */
 export interface Queried {
-  readonly days: number;
+  /** Wall clock. */
   readonly seconds: number;
+  /** Time that processors worked for it, all threads together; steadier on a busy machine. */
+  readonly busy: number;
   /** Degree-days in all, or seasons that reached the amount. */
   readonly answer: number;
 }
 
 /** What came of writing the file and reading it by both queries. */
 export interface ParquetRun {
+  readonly days: number;
   readonly bytes: number;
-  readonly writing: number;
-  readonly sum: Queried;
-  readonly reached: Queried;
+  readonly engine: string;
+  readonly queries: readonly { readonly threads: number; readonly sum: Queried; readonly reached: Queried }[];
 }
 
 const SOURCE = { table: "days", station: "cell", season: "year", day: "on", min: "tmin", max: "tmax" };
@@ -37,33 +39,38 @@ function madeUp(cells: number): string {
     CROSS JOIN LATERAL (SELECT CAST(hash(cell, r.on) % 21 AS INTEGER) - 10 AS noise) AS n`;
 }
 
-/** Writes a Parquet file of about so many days and counts them with the emitted SQL on so many threads. */
-export async function runParquet(days: number, threads: number): Promise<ParquetRun> {
+/** Writes a Parquet file of about so many days and counts them by the emitted SQL, on each number of threads. */
+export async function runParquet(days: number, threadCounts: readonly number[]): Promise<ParquetRun> {
   const folder = mkdtempSync(join(tmpdir(), "moltline-scale-"));
   const file = join(folder, "days.parquet");
   try {
     const connection = await (await DuckDBInstance.create(":memory:")).connect();
-    const timed = async (sql: string): Promise<{ seconds: number; answer: number }> => {
-      const begun = performance.now();
-      const [row] = (await connection.runAndReadAll(sql)).getRowsJson();
-      return { seconds: (performance.now() - begun) / 1000, answer: Number(row?.[0]) };
+    const one = async (sql: string): Promise<unknown> =>
+      (await connection.runAndReadAll(sql)).getRowsJson()[0]?.[0];
+    const timed = async (sql: string): Promise<Queried> => {
+      const [begun, cpu] = [performance.now(), process.cpuUsage()];
+      const answer = Number(await one(sql));
+      const { user, system } = process.cpuUsage(cpu);
+      return { seconds: (performance.now() - begun) / 1000, busy: (user + system) / 1e6, answer };
     };
-    const cells = Math.ceil(days / 1461);
-    await connection.run(
-      `SET threads = ${threads}; SET memory_limit = '4GB'; SET temp_directory = '${folder}'`,
-    );
-    const written = await timed(`COPY (${madeUp(cells)}) TO '${file}' (FORMAT parquet, COMPRESSION zstd)`);
+    const cells = Math.ceil(days / DAYS_A_CELL);
+    await connection.run(`SET memory_limit = '4GB'; SET temp_directory = '${folder}'`);
+    await connection.run(`COPY (${madeUp(cells)}) TO '${file}' (FORMAT parquet, COMPRESSION zstd)`);
     await connection.run(
       `CREATE VIEW days AS SELECT cell, year, "on", tmin10 / 10.0 AS tmin, tmax10 / 10.0 AS tmax FROM read_parquet('${file}')`,
     );
-    const total = cells * 1461;
-    const sum = await timed(`SELECT SUM(${degreeDaysSql({ min: "tmin", max: "tmax" }, JOB)}) FROM days`);
-    const reached = await timed(`SELECT COUNT(reached_on) FROM (${reachedSql(SOURCE, JOB)}) AS seasons`);
+    const queries = [];
+    for (const threads of threadCounts) {
+      await connection.run(`SET threads = ${threads}`);
+      const sum = await timed(`SELECT SUM(${degreeDaysSql({ min: "tmin", max: "tmax" }, JOB)}) FROM days`);
+      const reached = await timed(`SELECT COUNT(reached_on) FROM (${reachedSql(SOURCE, JOB)}) AS seasons`);
+      queries.push({ threads, sum, reached });
+    }
     return {
+      days: cells * DAYS_A_CELL,
       bytes: statSync(file).size,
-      writing: written.seconds,
-      sum: { days: total, ...sum },
-      reached: { days: total, ...reached },
+      engine: String(await one("SELECT version()")),
+      queries,
     };
   } finally {
     rmSync(folder, { recursive: true, force: true });
