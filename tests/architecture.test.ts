@@ -20,7 +20,14 @@ const sources: Sources = new Map(
     .map((path) => [path.replaceAll("\\", "/"), readFileSync(join(SRC, path), "utf8")]),
 );
 
-const ENTRIES = ["index.ts", "read/index.ts", "write/index.ts", "plot/index.ts", "sql/index.ts", "cli/main.ts"];
+const ENTRIES = [
+  "index.ts",
+  "read/index.ts",
+  "write/index.ts",
+  "plot/index.ts",
+  "sql/index.ts",
+  "cli/main.ts",
+];
 
 /** Files over 200 lines, each with the reason why it is still one idea. */
 const LONG: Readonly<Record<string, string>> = {
