@@ -35,8 +35,8 @@ describe("the report of scale", () => {
       },
     );
     expect(GRID_DAYS).toBeCloseTo(5.2706e9, -6);
-    // 5270.6 times 1 s is 1.46 h; 5270.6 times 3.6 s of processors is 5.27 h.
-    expect(text).toContain("| 1.5 h | 1.46 |");
+    // 5270.6 times 1 s is 87.8 min; 5270.6 times 3.6 s of processors is 5.27 h.
+    expect(text).toContain("| 87.8 min | 1.46 |");
     expect(text).toContain("| 2.9 h | 5.27 |");
     expect(text).toContain("| 4.00 | 21.1 GB |");
   });
