@@ -13,7 +13,8 @@ import {
 } from "./degree-days.ts";
 
 type Column = Float64Array;
-type Loop = (min: Column, max: Column, response: LinearResponse, out: Column) => void;
+/** Writes each day's degree-days to `out`; returns the first day that is none, or -1. */
+type Loop = (min: Column, max: Column, response: LinearResponse, out: Column) => number;
 
 /**
  * Degree-days of each day of a column of extremes; the columnar form of `degreeDays`. A `double-` method
@@ -42,41 +43,79 @@ export function degreeDaysEach(
   }
   const response = linearResponse(options);
   const method = knownMethod(options.method ?? "single-sine");
-  const wrong = firstBadDay(min, max);
-  if (wrong >= 0) throw badDay(min, max, wrong);
-  LOOPS[method](min, max, response, out);
+  const refused = LOOPS[method](min, max, response, out);
+  if (refused >= 0) throw badDay(min, max, refused);
   return out;
 }
 
 // One loop for each method: handed the day's formula as a parameter, a single loop runs several times
-// slower once it has seen more than one method, because the engine stops inlining it.
+// slower once it has seen more than one method, because the engine stops inlining it. Each looks at a day
+// before it counts it, which costs nothing there and a second pass over the columns elsewhere.
 const LOOPS: Readonly<Record<Method, Loop>> = {
   average(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) out[i] = flatDay(at(min, i), at(max, i), response);
+    for (let i = 0; i < out.length; i++) {
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = flatDay(low, high, response);
+    }
+    return -1;
   },
   "clamped-average"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) out[i] = clampedAverageDay(at(min, i), at(max, i), response);
+    for (let i = 0; i < out.length; i++) {
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = clampedAverageDay(low, high, response);
+    }
+    return -1;
   },
   "clamped-mean"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) out[i] = clampedMeanDay(at(min, i), at(max, i), response);
+    for (let i = 0; i < out.length; i++) {
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = clampedMeanDay(low, high, response);
+    }
+    return -1;
   },
   "single-sine"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) out[i] = sineDay(at(min, i), at(max, i), response);
+    for (let i = 0; i < out.length; i++) {
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = sineDay(low, high, response);
+    }
+    return -1;
   },
   "single-triangle"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) out[i] = triangleDay(at(min, i), at(max, i), response);
+    for (let i = 0; i < out.length; i++) {
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = triangleDay(low, high, response);
+    }
+    return -1;
   },
   "double-sine"(min, max, response, out) {
     const last = out.length - 1;
     for (let i = 0; i <= last; i++) {
-      out[i] = doubleSineDay(at(min, i), at(max, i), at(min, i < last ? i + 1 : i), response);
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = doubleSineDay(low, high, at(min, i < last ? i + 1 : i), response);
     }
+    return -1;
   },
   "double-triangle"(min, max, response, out) {
     const last = out.length - 1;
     for (let i = 0; i <= last; i++) {
-      out[i] = doubleTriangleDay(at(min, i), at(max, i), at(min, i < last ? i + 1 : i), response);
+      const low = at(min, i);
+      const high = at(max, i);
+      if (!isDay(low, high)) return i;
+      out[i] = doubleTriangleDay(low, high, at(min, i < last ? i + 1 : i), response);
     }
+    return -1;
   },
 };
 
@@ -85,12 +124,10 @@ function at(column: Column, index: number): number {
   return column[index] ?? Number.NaN;
 }
 
-function firstBadDay(min: Column, max: Column): number {
-  for (let i = 0; i < min.length; i++) {
-    const range = at(max, i) - at(min, i);
-    if (!(range >= 0 && range < Infinity)) return i;
-  }
-  return -1;
+// False where a reading is missing too: NaN is neither 0 or more nor less than infinite.
+function isDay(min: number, max: number): boolean {
+  const range = max - min;
+  return range >= 0 && range < Infinity;
 }
 
 function badDay(min: Column, max: Column, i: number): InputError {

@@ -81,7 +81,7 @@ export function sineDay(min: number, max: number, response: LinearResponse): num
     if (stop !== 0) sum -= stop * sineAbove(upper, min, max);
   }
   // Where a cutoff takes all, rounding leaves a crumb of either sign.
-  return sum > 1e-14 * uncut ? sum : 0;
+  return sum <= 1e-14 * uncut ? 0 : sum;
 }
 
 /** Degree-days of a day on straight lines. @internal */
@@ -94,7 +94,7 @@ export function triangleDay(min: number, max: number, response: LinearResponse):
     if (atZero !== 0) sum += atZero * triangleExcess(zero, min, max);
     if (stop !== 0) sum -= stop * triangleAbove(upper, min, max);
   }
-  return sum > 1e-14 * uncut ? sum : 0;
+  return sum <= 1e-14 * uncut ? 0 : sum;
 }
 
 /** Degree-days of half a sine wave up to the maximum and half a one to the next minimum. @internal */

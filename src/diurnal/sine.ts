@@ -10,19 +10,16 @@
  * @returns Degrees, in the unit of the extremes.
  */
 export function sineExcess(t: number, min: number, max: number): number {
-  if (t >= max) return 0;
-  const amplitude = (max - min) / 2;
-  const below = min + amplitude - t;
-  if (t <= min) return below;
-  // A temperature within a rounding step of an extreme can come out just beyond it.
-  if (below <= -amplitude) return 0;
-  if (below >= amplitude) return below;
-  // sqrt(A² - d²) is A·cos(asin(d / A)) without the second trigonometric call.
-  return (
-    (below * (Math.PI / 2 + Math.asin(below / amplitude)) +
-      Math.sqrt(amplitude * amplitude - below * below)) /
-    Math.PI
-  );
+  const above = max - t;
+  if (above <= 0) return 0;
+  const half = (max - min) / 2;
+  const below = t - min;
+  const overMean = min + half - t;
+  if (below <= 0) return overMean;
+  // Upside down the wave is the same wave: what is missing below t mirrors what there is above it.
+  const near = above < below ? above : below;
+  const depth = near / half;
+  return (overMean > 0 ? overMean : 0) + near * Math.sqrt(depth) * crest(depth);
 }
 
 /** Share of the day above a temperature on a sine wave, 0 to 1. Parameters as {@link sineExcess}. */
@@ -32,4 +29,26 @@ export function sineAbove(t: number, min: number, max: number): number {
   const amplitude = (max - min) / 2;
   const share = (min + amplitude - t) / amplitude;
   return share <= -1 ? 0 : share >= 1 ? 1 : 0.5 + Math.asin(share) / Math.PI;
+}
+
+/**
+ * The excess of a wave of amplitude 1 above a level that lies s below its top, divided by s^1.5:
+ * (sqrt(1 - x²) - x·acos x) / (π·s^1.5) with x = 1 - s, for s from 0 to 1.
+ *
+ * The quotient is smooth (the nearest s at which it is not is 2), so a short polynomial takes the place of
+ * acos at half its cost, and near the top nothing cancels. Derived: interpolation at 15 Chebyshev points in
+ * arithmetic of 60 digits; relative error below 3e-15. Terms are paired (Estrin) because a processor adds
+ * and multiplies several at a time. @internal
+ */
+export function crest(s: number): number {
+  const s2 = s * s;
+  const s4 = s2 * s2;
+  const p0 = 0.3001054387190358 + 0.015005271935772457 * s;
+  const p2 = 0.0024115615744572656 + 0.0005582314538663021 * s;
+  const p4 = 0.00015542273995319442 + 4.836435053357271e-5 * s;
+  const p6 = 1.659297283495604e-5 + 4.494805310549169e-6 * s;
+  const p8 = 5.7479456603915915e-6 - 6.376237905608859e-6 * s;
+  const p10 = 1.0461338101663576e-5 - 9.802648263824954e-6 * s;
+  const p12 = 6.523718065047396e-6 - 2.531570856225082e-6 * s + 4.850872244559667e-7 * s2;
+  return p0 + p2 * s2 + (p4 + p6 * s2 + (p8 + p10 * s2 + p12 * s4) * s4) * s4;
 }

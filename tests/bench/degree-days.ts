@@ -1,46 +1,36 @@
-import { METHODS, degreeDays, degreeDaysEach } from "../../src/index.ts";
-import { medians } from "./timing.ts";
+import { type Cutoff, METHODS, degreeDaysEach } from "../../src/index.ts";
+import { daysOf } from "./days.ts";
+import { FLOORS, SINE_FLOORS } from "./floors.ts";
+import { medians, ratios } from "./timing.ts";
 
-/** The floor: single sine with a horizontal cutoff, written out for one pair of thresholds. */
-function byHand(min: Float64Array, max: Float64Array, lower: number, upper: number, out: Float64Array): void {
-  const excess = (t: number, low: number, high: number): number => {
-    if (t >= high) return 0;
-    const amplitude = (high - low) / 2;
-    const below = low + amplitude - t;
-    if (t <= low) return below;
-    return (
-      (below * (Math.PI / 2 + Math.asin(below / amplitude)) +
-        Math.sqrt(amplitude * amplitude - below * below)) /
-      Math.PI
-    );
-  };
-  for (let i = 0; i < out.length; i++) {
-    const low = min[i] ?? 0;
-    const high = max[i] ?? 0;
-    out[i] = excess(lower, low, high) - excess(upper, low, high);
-  }
-}
+const DAYS = 200_000;
+const LOWER = 10;
+const UPPER = 22;
 
-/** Degree-days of columns, against the same formula written by hand. */
+/** Degree-days of columns, each method and cutoff against its own loop written by hand. */
 export function benchDegreeDays(): void {
-  const DAYS = 1_000_000;
-  const min = Float64Array.from({ length: DAYS }, (_, i) => 12 + 8 * Math.sin(i) - 4 * Math.cos(i * 0.7));
-  const max = min.map((low, i) => low + 6 + 5 * Math.sin(i * 1.3) ** 2);
+  const { min, max } = daysOf(DAYS);
   const out = new Float64Array(DAYS);
-
-  const [floor = Number.NaN, ...each] = medians(
-    [
-      () => byHand(min, max, 10, 22, out),
-      ...METHODS.map((method) => () => degreeDaysEach(min, max, { lower: 10, upper: 22, method }, out)),
-      () => {
-        for (let i = 0; i < DAYS; i++)
-          out[i] = degreeDays({ min: min[i] ?? 0, max: max[i] ?? 0 }, { lower: 10, upper: 22 });
-      },
-    ],
-    15,
-  );
-  console.log(`${DAYS} days, single sine written by hand: ${((floor * 1e6) / DAYS).toFixed(1)} ns a day`);
-  [...METHODS, "degreeDays, a day at a time"].forEach((name, i) => {
-    console.log(`  ${name.padEnd(28)} ${((each[i] ?? Number.NaN) / floor).toFixed(2)} x`);
-  });
+  const cases = [
+    ...METHODS.map((method) => ({ method, cutoff: "horizontal" as Cutoff, floor: FLOORS[method] })),
+    ...(["none", "intermediate", "vertical"] as const).map((cutoff) => ({
+      method: "single-sine" as const,
+      cutoff,
+      floor: SINE_FLOORS[cutoff],
+    })),
+  ];
+  console.log(`degreeDaysEach, ${DAYS} days, against the same formula written by hand`);
+  for (const { method, cutoff, floor } of cases) {
+    const options = { lower: LOWER, upper: UPPER, method, cutoff };
+    const tasks = [
+      () => floor(min, max, LOWER, UPPER, out),
+      () => degreeDaysEach(min, max, options, out),
+    ];
+    const [hand = NaN, own = NaN] = medians(tasks, 31);
+    const [ratio = NaN] = ratios(tasks, 31);
+    const perDay = (ms: number): string => ((ms * 1e6) / DAYS).toFixed(1).padStart(5);
+    console.log(
+      `  ${method.padEnd(16)} ${cutoff.padEnd(13)} ${perDay(own)} ns a day, by hand ${perDay(hand)}: ${ratio.toFixed(2)} x`,
+    );
+  }
 }
