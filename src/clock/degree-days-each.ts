@@ -1,20 +1,8 @@
-import { type Method, knownMethod } from "../diurnal/method.ts";
+import { knownMethod } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
-import { type LinearResponse, linearResponse } from "../response/linear.ts";
-import {
-  type DegreeDayOptions,
-  clampedAverageDay,
-  clampedMeanDay,
-  doubleSineDay,
-  doubleTriangleDay,
-  flatDay,
-  sineDay,
-  triangleDay,
-} from "./degree-days.ts";
-
-type Column = Float64Array;
-/** Writes each day's degree-days to `out`; returns the first day that is none, or -1. */
-type Loop = (min: Column, max: Column, response: LinearResponse, out: Column) => number;
+import { linearResponse } from "../response/linear.ts";
+import { BENT_LOOPS, HELD_LOOPS } from "./day-loops.ts";
+import type { DegreeDayOptions } from "./degree-days.ts";
 
 /**
  * Degree-days of each day of a column of extremes; the columnar form of `degreeDays`. A `double-` method
@@ -22,7 +10,7 @@ type Loop = (min: Column, max: Column, response: LinearResponse, out: Column) =>
  * @param min Minimum of each day. @param max Maximum of each day, as long as `min`; same unit.
  * @param options Thresholds, cutoff and method, as for `degreeDays`.
  * @param out Column to write to, as long as `min`. Default: a new one.
- * @returns `out`: degree-days of each day, never NaN.
+ * @returns `out`: degree-days of each day, never NaN. After an error it holds the days before the refused one.
  * @throws {InputError} `length-mismatch`; `invalid-thresholds`, `invalid-method`; `missing-temperature` or
  *   `min-above-max` naming the first such index. A missing day is never taken for a day without heat.
  * @example
@@ -43,95 +31,21 @@ export function degreeDaysEach(
   }
   const response = linearResponse(options);
   const method = knownMethod(options.method ?? "single-sine");
-  const refused = LOOPS[method](min, max, response, out);
+  const { lower, upper, cutoff } = response;
+  let refused: number;
+  if (method === "clamped-average" || method === "clamped-mean") {
+    refused = HELD_LOOPS[method](min, max, lower, upper, out);
+  } else if (cutoff === "none" || cutoff === "horizontal") {
+    refused = HELD_LOOPS[method](min, max, lower, cutoff === "none" ? Infinity : upper, out);
+  } else {
+    refused = BENT_LOOPS[method](min, max, response, out);
+  }
   if (refused >= 0) throw badDay(min, max, refused);
   return out;
 }
 
-// One loop for each method: handed the day's formula as a parameter, a single loop runs several times
-// slower once it has seen more than one method, because the engine stops inlining it. Each looks at a day
-// before it counts it, which costs nothing there and a second pass over the columns elsewhere.
-const LOOPS: Readonly<Record<Method, Loop>> = {
-  average(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = flatDay(low, high, response);
-    }
-    return -1;
-  },
-  "clamped-average"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = clampedAverageDay(low, high, response);
-    }
-    return -1;
-  },
-  "clamped-mean"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = clampedMeanDay(low, high, response);
-    }
-    return -1;
-  },
-  "single-sine"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = sineDay(low, high, response);
-    }
-    return -1;
-  },
-  "single-triangle"(min, max, response, out) {
-    for (let i = 0; i < out.length; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = triangleDay(low, high, response);
-    }
-    return -1;
-  },
-  "double-sine"(min, max, response, out) {
-    const last = out.length - 1;
-    for (let i = 0; i <= last; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = doubleSineDay(low, high, at(min, i < last ? i + 1 : i), response);
-    }
-    return -1;
-  },
-  "double-triangle"(min, max, response, out) {
-    const last = out.length - 1;
-    for (let i = 0; i <= last; i++) {
-      const low = at(min, i);
-      const high = at(max, i);
-      if (!isDay(low, high)) return i;
-      out[i] = doubleTriangleDay(low, high, at(min, i < last ? i + 1 : i), response);
-    }
-    return -1;
-  },
-};
-
-// Indexes stay inside the columns; the fallback is for the type checker and never reached.
-function at(column: Column, index: number): number {
-  return column[index] ?? Number.NaN;
-}
-
-// False where a reading is missing too: NaN is neither 0 or more nor less than infinite.
-function isDay(min: number, max: number): boolean {
-  const range = max - min;
-  return range >= 0 && range < Infinity;
-}
-
-function badDay(min: Column, max: Column, i: number): InputError {
-  const [low, high] = [at(min, i), at(max, i)];
+function badDay(min: Float64Array, max: Float64Array, i: number): InputError {
+  const [low, high] = [min[i] ?? Number.NaN, max[i] ?? Number.NaN];
   const place = { path: [i], value: low };
   if (low > high) {
     return new InputError(

@@ -70,31 +70,38 @@ export function clampedMeanDay(min: number, max: number, { lower, upper }: Linea
   return clamp(min + (max - min) / 2, lower, upper) - lower;
 }
 
+/** Degree-days of a day on a sine wave, its heat above the upper threshold left out. @internal */
+export function sineHeldDay(min: number, max: number, lower: number, upper: number): number {
+  const uncut = sineExcess(lower, min, max);
+  return max <= upper ? uncut : uncut - sineExcess(upper, min, max);
+}
+
 /** Degree-days of a day on a sine wave. @internal */
 export function sineDay(min: number, max: number, response: LinearResponse): number {
-  const { lower, upper, zero, atUpper, atZero, stop } = response;
+  const { lower, upper, zero, atUpper, stop } = response;
   const uncut = sineExcess(lower, min, max);
-  let sum = uncut;
-  if (max > upper) {
-    sum += atUpper * sineExcess(upper, min, max);
-    if (atZero !== 0) sum += atZero * sineExcess(zero, min, max);
-    if (stop !== 0) sum -= stop * sineAbove(upper, min, max);
-  }
-  // Where a cutoff takes all, rounding leaves a crumb of either sign.
-  return sum <= 1e-14 * uncut ? 0 : sum;
+  if (max <= upper || atUpper === 0) return uncut;
+  let sum = uncut + atUpper * sineExcess(upper, min, max);
+  if (max > zero) sum += sineExcess(zero, min, max);
+  if (stop !== 0) sum -= stop * sineAbove(upper, min, max);
+  return withoutCrumb(sum, uncut);
+}
+
+/** Degree-days of a day on straight lines, its heat above the upper threshold left out. @internal */
+export function triangleHeldDay(min: number, max: number, lower: number, upper: number): number {
+  const uncut = triangleExcess(lower, min, max);
+  return max <= upper ? uncut : uncut - triangleExcess(upper, min, max);
 }
 
 /** Degree-days of a day on straight lines. @internal */
 export function triangleDay(min: number, max: number, response: LinearResponse): number {
-  const { lower, upper, zero, atUpper, atZero, stop } = response;
+  const { lower, upper, zero, atUpper, stop } = response;
   const uncut = triangleExcess(lower, min, max);
-  let sum = uncut;
-  if (max > upper) {
-    sum += atUpper * triangleExcess(upper, min, max);
-    if (atZero !== 0) sum += atZero * triangleExcess(zero, min, max);
-    if (stop !== 0) sum -= stop * triangleAbove(upper, min, max);
-  }
-  return sum <= 1e-14 * uncut ? 0 : sum;
+  if (max <= upper || atUpper === 0) return uncut;
+  let sum = uncut + atUpper * triangleExcess(upper, min, max);
+  if (max > zero) sum += triangleExcess(zero, min, max);
+  if (stop !== 0) sum -= stop * triangleAbove(upper, min, max);
+  return withoutCrumb(sum, uncut);
 }
 
 /** Degree-days of half a sine wave up to the maximum and half a one to the next minimum. @internal */
@@ -108,6 +115,11 @@ export function doubleSineDay(min: number, max: number, next: number, response: 
 export function doubleTriangleDay(min: number, max: number, next: number, response: LinearResponse): number {
   const fall = next <= max ? triangleDay(next, max, response) : triangleDay(max, next, response);
   return (triangleDay(min, max, response) + fall) / 2;
+}
+
+// Where a cutoff takes all, rounding leaves a crumb of either sign.
+function withoutCrumb(sum: number, uncut: number): number {
+  return sum <= 1e-14 * uncut ? 0 : sum;
 }
 
 function checkExtremes(min: number, max: number): void {

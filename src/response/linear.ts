@@ -82,7 +82,7 @@ export function linearResponse(thresholds: Thresholds): LinearResponse {
   return {
     lower,
     upper,
-    zero: 2 * upper - lower,
+    zero: cutoff === "intermediate" ? 2 * upper - lower : Infinity,
     atUpper: cutoff === "none" ? 0 : cutoff === "intermediate" ? -2 : -1,
     atZero: cutoff === "intermediate" ? 1 : 0,
     stop: cutoff === "vertical" ? upper - lower : 0,
@@ -92,9 +92,9 @@ export function linearResponse(thresholds: Thresholds): LinearResponse {
 
 /** Rate of development at a temperature: effective degrees above the lower threshold, never below 0. */
 export function linearRate(response: LinearResponse, temperature: number): number {
-  const { lower, upper, zero, cutoff } = response;
+  const { lower, upper, atUpper, stop } = response;
   if (temperature <= lower) return 0;
-  if (temperature <= upper || cutoff === "none") return temperature - lower;
-  if (cutoff === "horizontal") return upper - lower;
-  return cutoff === "vertical" ? 0 : Math.max(0, zero - temperature);
+  if (temperature <= upper) return temperature - lower;
+  const rate = upper - lower - stop + (1 + atUpper) * (temperature - upper);
+  return rate < 0 ? 0 : rate;
 }
