@@ -1,10 +1,18 @@
 import { type Method, clamp } from "../diurnal/method.ts";
 import type { LinearResponse } from "../response/linear.ts";
-import { flatDay, sineDay, sineHeldDay, triangleDay, triangleHeldDay } from "./degree-days.ts";
+import {
+  doubleTriangleDay,
+  doubleTriangleHeldDay,
+  flatDay,
+  sineDay,
+  sineHeldDay,
+  triangleDay,
+  triangleHeldDay,
+} from "./degree-days.ts";
 
 // One loop for each method: handed the day's formula as a parameter, a single loop runs several times
-// slower once it has seen more than one method, because the engine stops inlining it. For the same reason a
-// `double-` loop has its formula in one place and comes by it twice. Each loop looks at a day before it
+// slower once it has seen more than one method, because the engine stops inlining it. For the same reason the
+// double sine has its formula in one place and comes by it twice. Each loop looks at a day before it
 // counts it, which costs less there than a pass of its own.
 
 type Column = Float64Array;
@@ -88,13 +96,7 @@ export const HELD_LOOPS: Readonly<Record<Method, HeldLoop>> = {
       const low = at(min, i);
       const high = at(max, i);
       if (!isDay(low, high)) return i;
-      let night = low;
-      let sum = 0;
-      for (let half = 0; half < 2; half++) {
-        sum += triangleHeldDay(night <= high ? night : high, night <= high ? high : night, lower, upper);
-        night = at(min, i < last ? i + 1 : i);
-      }
-      out[i] = sum / 2;
+      out[i] = doubleTriangleHeldDay(low, high, at(min, i < last ? i + 1 : i), lower, upper);
     }
     return -1;
   },
@@ -151,13 +153,7 @@ export const BENT_LOOPS: Readonly<Record<Exclude<Method, "clamped-average" | "cl
       const low = at(min, i);
       const high = at(max, i);
       if (!isDay(low, high)) return i;
-      let night = low;
-      let sum = 0;
-      for (let half = 0; half < 2; half++) {
-        sum += triangleDay(night <= high ? night : high, night <= high ? high : night, response);
-        night = at(min, i < last ? i + 1 : i);
-      }
-      out[i] = sum / 2;
+      out[i] = doubleTriangleDay(low, high, at(min, i < last ? i + 1 : i), response);
     }
     return -1;
   },

@@ -122,6 +122,19 @@ function withoutCrumb(sum: number, uncut: number): number {
   return sum <= 1e-14 * uncut ? 0 : sum;
 }
 
+/** As {@link doubleTriangleDay}, the heat above the upper threshold left out. @internal */
+export function doubleTriangleHeldDay(
+  min: number,
+  max: number,
+  next: number,
+  lower: number,
+  upper: number,
+): number {
+  const fall =
+    next <= max ? triangleHeldDay(next, max, lower, upper) : triangleHeldDay(max, next, lower, upper);
+  return (triangleHeldDay(min, max, lower, upper) + fall) / 2;
+}
+
 function checkExtremes(min: number, max: number): void {
   finite(min, ["min"], "a temperature");
   finite(max, ["max"], "a temperature");
