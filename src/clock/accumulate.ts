@@ -44,17 +44,22 @@ export function accumulateDegreeDays(
   series: TemperatureSeries,
   options: AccumulateOptions,
 ): AccumulatedDay[] {
-  const days = series.kind === "daily" ? byConvention(series, options) : byClock(series, options);
+  return series.kind === "daily" ? byConvention(series, options) : byClock(series, options);
+}
+
+/** Adds up days from the first one on; `heat` gives the degree-days of each by its place. */
+function runningTotal(first: number, count: number, heat: (index: number) => DegreeDays): AccumulatedDay[] {
+  const days: AccumulatedDay[] = [];
   let total = 0;
-  return days.map(({ day, degreeDays }) => ({ day, degreeDays, total: (total += degreeDays) }));
+  for (let i = 0; i < count; i++) {
+    const degreeDays = heat(i);
+    total += degreeDays;
+    days.push({ day: civilDay(first + i), degreeDays, total });
+  }
+  return days;
 }
 
-interface DayHeat {
-  readonly day: CivilDay;
-  readonly degreeDays: DegreeDays;
-}
-
-function byConvention(series: DailyTemperatures, options: AccumulateOptions): DayHeat[] {
+function byConvention(series: DailyTemperatures, options: AccumulateOptions): AccumulatedDay[] {
   const start = dayNumber(series.start);
   const last = addDays(series.start, series.min.length - 1);
   const { from = series.start, to = last } = options;
@@ -74,13 +79,10 @@ function byConvention(series: DailyTemperatures, options: AccumulateOptions): Da
   const reach = Math.min(end + 1, series.min.length);
   const whole = Number(series.min[reach - 1]) <= Number(series.max[reach - 1]) ? reach : end;
   const each = degreeDaysEach(series.min.subarray(first, whole), series.max.subarray(first, whole), options);
-  return Array.from(each.subarray(0, end - first), (degreeDays, i) => ({
-    day: addDays(from, i),
-    degreeDays,
-  }));
+  return runningTotal(start + first, end - first, (i) => each[i] ?? Number.NaN);
 }
 
-function byClock(series: TemperatureSeries, options: AccumulateOptions): DayHeat[] {
+function byClock(series: TemperatureSeries, options: AccumulateOptions): AccumulatedDay[] {
   const zone: Zone = options.zone ?? null;
   const method: Method = knownMethod(options.method ?? "single-sine");
   const response = linearResponse(options);
@@ -115,12 +117,12 @@ function byClock(series: TemperatureSeries, options: AccumulateOptions): DayHeat
     );
   }
   if (to < from) throw reversed(from, to);
-  const days: DayHeat[] = [];
-  for (let n = dayNumber(from); n <= dayNumber(to); n++) {
-    const degreeDays = clock.amountAt(startOfDay(n + 1, zone)) - clock.amountAt(startOfDay(n, zone));
-    days.push({ day: civilDay(n), degreeDays });
-  }
-  return days;
+  const first = dayNumber(from);
+  return runningTotal(
+    first,
+    dayNumber(to) - first + 1,
+    (i) => clock.amountAt(startOfDay(first + i + 1, zone)) - clock.amountAt(startOfDay(first + i, zone)),
+  );
 }
 
 /** First whole civil day that a series covers. */

@@ -36,7 +36,7 @@ export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number 
   const { min, max, nextMin = min } = day;
   const response = linearResponse(options);
   checkExtremes(min, max);
-  finite(nextMin, ["nextMin"], "the next day's minimum");
+  if (!Number.isFinite(nextMin)) finite(nextMin, ["nextMin"], "the next day's minimum");
   switch (knownMethod(options.method ?? "single-sine")) {
     case "average":
       return flatDay(min, max, response);
@@ -136,10 +136,11 @@ export function doubleTriangleHeldDay(
 }
 
 function checkExtremes(min: number, max: number): void {
+  const range = max - min;
+  if (range >= 0 && range < Infinity) return;
   finite(min, ["min"], "a temperature");
   finite(max, ["max"], "a temperature");
-  finite(max - min, ["max"], "a temperature within reach of the minimum");
-  if (min <= max) return;
+  finite(range, ["max"], "a temperature within reach of the minimum");
   throw new InputError(
     "min-above-max",
     `min is ${min}, above max ${max}; the minimum must not be above the maximum.`,

@@ -47,8 +47,7 @@ export type CurveMethod = Method | SunMethod;
  * @throws {InputError} `invalid-method` otherwise.
  */
 export function knownMethod(method: string): Method {
-  const found = METHODS.find((known) => known === method);
-  if (found !== undefined) return found;
+  if (isClosedForm(method)) return method;
   const why = SUN_METHODS.some((known) => known === method)
     ? ", which draws hours at a place and has no closed form for a day"
     : "";
@@ -71,6 +70,12 @@ export function knownCurveMethod(method: string): CurveMethod {
     `method is ${shown(method)}; it must be one of ${CURVE_METHODS.join(", ")}.`,
     { path: ["method"], value: method },
   );
+}
+
+const CLOSED_FORMS: ReadonlySet<string> = new Set(METHODS);
+
+function isClosedForm(method: string): method is Method {
+  return CLOSED_FORMS.has(method);
 }
 
 /** Whether a method needs a place. */

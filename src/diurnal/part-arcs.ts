@@ -53,15 +53,18 @@ function dailyArcs(series: DailyTemperatures, options: TimelineOptions): Arc[] {
   const skipped = Math.max(0, Math.floor(from / DAY_MS) - first - 1);
   let midnight = startOfDay(first + skipped, zone);
   const draw = drawerOf(options, midnight);
+  let [previous, today] = [extremesOn(series, skipped - 1), extremesOn(series, skipped)];
   for (let i = skipped; i < series.min.length && midnight < until; i++) {
     const nextMidnight = startOfDay(first + i + 1, zone);
-    const today = extremesOn(series, i);
+    const next = extremesOn(series, i + 1);
     if (today !== null && nextMidnight > from) {
-      const days = { previous: extremesOn(series, i - 1), today, next: extremesOn(series, i + 1) };
+      const days = { previous, today, next };
       const span = { from: midnight, to: nextMidnight, origin: series.origin[i] ?? "observed" };
       for (const arc of draw(days, span)) pushClipped(arcs, arc, Math.max(from, midnight), nextMidnight);
     }
     midnight = nextMidnight;
+    previous = today;
+    today = next;
   }
   return arcs;
 }
@@ -76,7 +79,8 @@ function drawerOf(
     return (days, span) => sunArcs(method, days, span, checked);
   }
   return ({ previous, today, next }, span) => {
-    const context = { ...today, previousMax: previous?.max ?? today.max, nextMin: next?.min ?? today.min };
+    const { min, max } = today;
+    const context = { min, max, previousMax: previous?.max ?? max, nextMin: next?.min ?? min };
     return dayArcs(method, context, span, limits);
   };
 }

@@ -30,7 +30,7 @@ export interface LinearResponse {
   readonly lower: number;
   /** Infinity where there is none. */
   readonly upper: number;
-  /** Where an intermediate cutoff has brought the rate back to nothing: 2·upper - lower. */
+  /** Where an intermediate cutoff has brought the rate back to nothing: 2·upper - lower. Infinite for others. */
   readonly zero: number;
   readonly atUpper: number;
   readonly atZero: number;
@@ -38,6 +38,10 @@ export interface LinearResponse {
   readonly stop: number;
   readonly cutoff: Cutoff;
 }
+
+// Made once: `degreeDays` checks its thresholds on every day.
+const AT_LOWER = ["lower"];
+const AT_UPPER = ["upper"];
 
 /**
  * Checks thresholds and makes them a response.
@@ -47,47 +51,48 @@ export interface LinearResponse {
 export function linearResponse(thresholds: Thresholds): LinearResponse {
   const { lower, upper = null } = thresholds;
   const cutoff = thresholds.cutoff ?? (upper === null ? "none" : "horizontal");
-  finite(lower, ["lower"], "a temperature");
-  if (!CUTOFFS.includes(cutoff)) {
-    throw new InputError(
-      "invalid-thresholds",
-      `cutoff is ${shown(cutoff)}; it must be one of ${CUTOFFS.join(", ")}.`,
-      {
-        path: ["cutoff"],
-        value: cutoff,
-      },
-    );
-  }
+  finite(lower, AT_LOWER, "a temperature");
   if (upper === null) {
-    if (cutoff !== "none") {
-      throw new InputError(
-        "invalid-thresholds",
-        `the ${cutoff} cutoff needs an upper threshold; give upper, or leave the cutoff out.`,
-        {
-          path: ["upper"],
-          value: upper,
-        },
-      );
-    }
+    if (cutoff !== "none") throw refusedCutoff(cutoff);
     return { lower, upper: Infinity, zero: Infinity, atUpper: 0, atZero: 0, stop: 0, cutoff };
   }
-  finite(upper, ["upper"], "a temperature");
-  if (lower >= upper) {
-    throw new InputError(
+  finite(upper, AT_UPPER, "a temperature");
+  if (lower >= upper) throw refusedOrder(lower, upper);
+  switch (cutoff) {
+    case "none":
+      return { lower, upper, zero: Infinity, atUpper: 0, atZero: 0, stop: 0, cutoff };
+    case "horizontal":
+      return { lower, upper, zero: Infinity, atUpper: -1, atZero: 0, stop: 0, cutoff };
+    case "intermediate":
+      return { lower, upper, zero: 2 * upper - lower, atUpper: -2, atZero: 1, stop: 0, cutoff };
+    case "vertical":
+      return { lower, upper, zero: Infinity, atUpper: -1, atZero: 0, stop: upper - lower, cutoff };
+    default:
+      throw refusedCutoff(cutoff);
+  }
+}
+
+function refusedCutoff(cutoff: string): InputError {
+  if (CUTOFFS.some((known) => known === cutoff)) {
+    return new InputError(
       "invalid-thresholds",
-      `the lower threshold (${lower}) must be below the upper threshold (${upper}).`,
-      { path: ["lower"], value: lower },
+      `the ${cutoff} cutoff needs an upper threshold; give upper, or leave the cutoff out.`,
+      { path: ["upper"], value: null },
     );
   }
-  return {
-    lower,
-    upper,
-    zero: cutoff === "intermediate" ? 2 * upper - lower : Infinity,
-    atUpper: cutoff === "none" ? 0 : cutoff === "intermediate" ? -2 : -1,
-    atZero: cutoff === "intermediate" ? 1 : 0,
-    stop: cutoff === "vertical" ? upper - lower : 0,
-    cutoff,
-  };
+  return new InputError(
+    "invalid-thresholds",
+    `cutoff is ${shown(cutoff)}; it must be one of ${CUTOFFS.join(", ")}.`,
+    { path: ["cutoff"], value: cutoff },
+  );
+}
+
+function refusedOrder(lower: number, upper: number): InputError {
+  return new InputError(
+    "invalid-thresholds",
+    `the lower threshold (${lower}) must be below the upper threshold (${upper}).`,
+    { path: ["lower"], value: lower },
+  );
 }
 
 /** Rate of development at a temperature: effective degrees above the lower threshold, never below 0. */

@@ -48,7 +48,7 @@ export function dayNumber(day: CivilDay, path: readonly (string | number)[] = ["
 /** The civil day with a given number; the inverse of {@link dayNumber}. */
 export function civilDay(number: number): CivilDay {
   const { year, month, date } = civilFromDays(number);
-  return `${String(year).padStart(4, "0")}-${String(month).padStart(2, "0")}-${String(date).padStart(2, "0")}`;
+  return `${String(year).padStart(4, "0")}-${month < 10 ? "0" : ""}${month}-${date < 10 ? "0" : ""}${date}`;
 }
 
 /** The civil day `count` days after `day` (before it when negative). */

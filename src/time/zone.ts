@@ -84,9 +84,10 @@ export function localClock(instant: Instant, zone: Zone): number {
  */
 export function startOfDay(day: CivilDay | number, zone: Zone): Instant {
   const midnight = (typeof day === "number" ? day : dayNumber(day)) * DAY_MS;
+  if (zone === null) return midnight;
   const [first] = instantsAt(midnight, zone);
   // Skipped midnight: clocks jump forward across it, and the offset before the jump leads to the jump.
-  return first ?? midnight - zoneOffset(midnight - DAY_MS, zone ?? "UTC");
+  return first ?? midnight - zoneOffset(midnight - DAY_MS, zone);
 }
 
 /** The civil day that the calendar on the wall shows at an instant. */
