@@ -1,30 +1,41 @@
-/** Median times of two or more tasks, ms, each round running all of them one after the other. */
-export function medians(tasks: readonly (() => unknown)[], rounds: number): number[] {
-  return timesOf(tasks, rounds).map(median);
+/** What a paired measurement gives. */
+export interface Paired {
+  /** Median times of each task, ms. */
+  readonly medians: readonly number[];
+  /** Medians over the rounds of a task's time divided by the first task's in the same round. */
+  readonly ratios: readonly number[];
 }
 
 /**
- * Medians over the rounds of each task's time divided by the first one's in the same round: what else runs
- * on the machine slows both.
+ * Tasks timed in rounds, each round running all of them one after the other, so that what else runs on the
+ * machine slows all alike.
+ * @param warmUpMs How long rounds go by uncounted first, for the compiler.
  */
-export function ratios(tasks: readonly (() => unknown)[], rounds: number): number[] {
-  const [first = [], ...others] = timesOf(tasks, rounds);
-  return others.map((times) => median(times.map((time, round) => time / (first[round] ?? Number.NaN))));
-}
-
-function timesOf(tasks: readonly (() => unknown)[], rounds: number): number[][] {
+export function paired(tasks: readonly (() => unknown)[], rounds: number, warmUpMs = 400): Paired {
   const times = tasks.map((): number[] => []);
-  for (let round = 0; round < rounds + 3; round++) {
+  const begun = performance.now();
+  for (let left = rounds, round = 0; left > 0; round++) {
+    const counted = round >= 3 && performance.now() - begun > warmUpMs;
     tasks.forEach((task, i) => {
-      const begun = performance.now();
+      const start = performance.now();
       task();
-      // The first rounds are for the compiler.
-      if (round >= 3) times[i]?.push(performance.now() - begun);
+      if (counted) times[i]?.push(performance.now() - start);
     });
+    if (counted) left--;
   }
-  return times;
+  const first = times[0] ?? [];
+  return {
+    medians: times.map(median),
+    ratios: times.map((list) => median(list.map((time, i) => time / (first[i] ?? Number.NaN)))),
+  };
 }
 
-function median(values: readonly number[]): number {
+/** Median times of two or more tasks, ms, in rounds as {@link paired} runs them. */
+export function medians(tasks: readonly (() => unknown)[], rounds: number): readonly number[] {
+  return paired(tasks, rounds, 0).medians;
+}
+
+/** The middle one of some numbers. */
+export function median(values: readonly number[]): number {
   return values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
 }
