@@ -1,5 +1,5 @@
 import { InputError, finite } from "../errors.ts";
-import { type Method, clamp, knownMethod } from "../diurnal/method.ts";
+import { type Method, clamp, refusedMethod } from "../diurnal/method.ts";
 import { sineAbove, sineExcess } from "../diurnal/sine.ts";
 import { triangleAbove, triangleExcess } from "../diurnal/triangle.ts";
 import { type LinearResponse, type Thresholds, linearRate, linearResponse } from "../response/linear.ts";
@@ -37,7 +37,8 @@ export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number 
   const response = linearResponse(options);
   checkExtremes(min, max);
   if (!Number.isFinite(nextMin)) finite(nextMin, ["nextMin"], "the next day's minimum");
-  switch (knownMethod(options.method ?? "single-sine")) {
+  const { method = "single-sine" } = options;
+  switch (method) {
     case "average":
       return flatDay(min, max, response);
     case "clamped-average":
@@ -52,6 +53,8 @@ export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number 
       return triangleDay(min, max, response);
     case "double-triangle":
       return doubleTriangleDay(min, max, nextMin, response);
+    default:
+      throw refusedMethod(method);
   }
 }
 

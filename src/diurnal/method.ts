@@ -47,11 +47,17 @@ export type CurveMethod = Method | SunMethod;
  * @throws {InputError} `invalid-method` otherwise.
  */
 export function knownMethod(method: string): Method {
-  if (isClosedForm(method)) return method;
+  const found = METHODS.find((known) => known === method);
+  if (found === undefined) throw refusedMethod(method);
+  return found;
+}
+
+/** Why a name is none of the closed forms. @internal */
+export function refusedMethod(method: string): InputError {
   const why = SUN_METHODS.some((known) => known === method)
     ? ", which draws hours at a place and has no closed form for a day"
     : "";
-  throw new InputError(
+  return new InputError(
     "invalid-method",
     `method is ${shown(method)}${why}; it must be one of ${METHODS.join(", ")}.`,
     { path: ["method"], value: method },
@@ -70,12 +76,6 @@ export function knownCurveMethod(method: string): CurveMethod {
     `method is ${shown(method)}; it must be one of ${CURVE_METHODS.join(", ")}.`,
     { path: ["method"], value: method },
   );
-}
-
-const CLOSED_FORMS: ReadonlySet<string> = new Set(METHODS);
-
-function isClosedForm(method: string): method is Method {
-  return CLOSED_FORMS.has(method);
 }
 
 /** Whether a method needs a place. */
