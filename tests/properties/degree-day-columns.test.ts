@@ -38,6 +38,10 @@ const day: fc.Arbitrary<PlainDay> = fc
       : { min: a, max: a + span, nextMin },
   );
 
+function columnsOf(days: readonly PlainDay[]): { readonly min: Float64Array; readonly max: Float64Array } {
+  return { min: Float64Array.from(days, (one) => one.min), max: Float64Array.from(days, (one) => one.max) };
+}
+
 /** What 1e-12 is taken of: degrees of the day, since a sum of large parts can be small. */
 function degreesOf({ min, max, nextMin }: PlainDay, upper: number): number {
   return Math.max(Math.abs(min), Math.abs(max), Math.abs(nextMin), upper);
@@ -60,8 +64,7 @@ describe("degreeDaysEach", () => {
         cutoff,
         fc.constantFrom(...METHODS),
         (days, kind, method) => {
-          const min = Float64Array.from(days, (one) => one.min);
-          const max = Float64Array.from(days, (one) => one.max);
+          const { min, max } = columnsOf(days);
           const options = { lower: LOWER, upper: UPPER, cutoff: kind, method };
           const each = degreeDaysEach(min, max, options);
           days.forEach((one, i) => {
@@ -88,8 +91,7 @@ describe("degreeDaysEach", () => {
         fc.constantFrom(...METHODS),
         (days, where, what, kind, method) => {
           const at = where % days.length;
-          const min = Float64Array.from(days, (one) => one.min);
-          const max = Float64Array.from(days, (one) => one.max);
+          const { min, max } = columnsOf(days);
           if (what === "exchanged") [min[at], max[at]] = [25, 24];
           if (what === "min" || what === "both") min[at] = Number.NaN;
           if (what === "max" || what === "both") max[at] = Number.NaN;
@@ -110,8 +112,7 @@ describe("degreeDaysEach", () => {
         cutoff,
         fc.constantFrom(...METHODS),
         (days, kind, method) => {
-          const min = Float64Array.from(days, (one) => one.min);
-          const max = Float64Array.from(days, (one) => one.max);
+          const { min, max } = columnsOf(days);
           const options = { lower: LOWER, upper: UPPER, cutoff: kind, method };
           const apart = degreeDaysEach(min, max, options);
           expect(degreeDaysEach(min.slice(), max, options)).toEqual(apart);
