@@ -1,25 +1,38 @@
 /**
- * Share of a standard normal distribution at or below z.
- * @see Marsaglia, G. (2004), Evaluating the normal distribution, J. Stat. Softw. 11(4) (from memory); its
- *   series is exact to about 1e-15 here.
+ * Share of a standard normal distribution at or below z, to about 1e-15. A forecast asks for it thousands of
+ * times, so it takes a fixed number of steps.
+ * @see Hart, J. F. et al. (1968), Computer Approximations, function 5666 (coefficients from memory; the tests
+ *   hold it to a printed table and to an integral of the density).
  */
 export function normalCdf(z: number): number {
-  // The series below would never settle on NaN.
-  if (Number.isNaN(z)) return z;
   if (z < -8) return 0;
   if (z > 8) return 1;
-  let [sum, previous, term] = [z, 0, z];
-  for (let i = 3; sum !== previous; i += 2) {
-    previous = sum;
-    term *= (z * z) / i;
-    sum += term;
-  }
-  return 0.5 + sum * normalDensity(z);
+  const x = Math.abs(z);
+  const over =
+    (((((0.0352624965998911 * x + 0.700383064443688) * x + 6.37396220353165) * x + 33.912866078383) * x +
+      112.079291497871) *
+      x +
+      221.213596169931) *
+      x +
+    220.206867912376;
+  const under =
+    ((((((0.0883883476483184 * x + 1.75566716318264) * x + 16.064177579207) * x + 86.7807322029461) * x +
+      296.564248779674) *
+      x +
+      637.333633378831) *
+      x +
+      793.826512519948) *
+      x +
+    440.413735824752;
+  const tail = (Math.exp(-0.5 * x * x) * over) / under;
+  return z > 0 ? 1 - tail : tail;
 }
+
+const ROOT = 1 / Math.sqrt(2 * Math.PI);
 
 /** Density of a standard normal distribution. */
 export function normalDensity(z: number): number {
-  return Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+  return ROOT * Math.exp(-0.5 * z * z);
 }
 
 /**

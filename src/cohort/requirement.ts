@@ -1,5 +1,5 @@
 import type { DegreeDays } from "../units.ts";
-import { normalCdf, normalQuantile } from "./normal-distribution.ts";
+import { normalCdf, normalDensity, normalQuantile } from "./normal-distribution.ts";
 
 /**
  * Degree-days that the animals of a cohort still need to reach a stage. Two things differ between them: an
@@ -30,7 +30,8 @@ export function multiplierAt(share: number, sigma: number): number {
  * Share of animals that need no more than an amount.
  * @param amount Degree-days, 0 or more.
  */
-export function shareWithin({ least, most, sigma }: Requirement, amount: DegreeDays): number {
+export function shareWithin(requirement: Requirement, amount: DegreeDays): number {
+  const { least, most, sigma } = requirement;
   if (amount <= 0) return least > 0 ? 0 : most > 0 ? 0 : 1;
   if (most === least) {
     if (least <= 0) return 1;
@@ -38,14 +39,23 @@ export function shareWithin({ least, most, sigma }: Requirement, amount: DegreeD
   }
   if (sigma === 0) return Math.min(1, Math.max(0, (amount - least) / (most - least)));
   // Mean over v from least to most of P(multiplier ≤ amount / v), integrated by parts.
-  const upTo = (v: number): number => {
-    if (v <= 0) return 0;
-    const z = Math.log(amount / v) / sigma;
-    return v * normalCdf(z) - amount * Math.exp((sigma * sigma) / 2) * normalCdf(z + sigma);
-  };
-  const belowZero = amount * Math.exp((sigma * sigma) / 2);
-  const start = least <= 0 ? -belowZero : upTo(least);
-  return Math.min(1, Math.max(0, (upTo(most) - start) / (most - least)));
+  const share = (upTo(most, amount, sigma) - upTo(least, amount, sigma)) / (most - least);
+  return Math.min(1, Math.max(0, share));
+}
+
+/** The integral over v from 0 of the chance that the multiplier is at most amount / v, less a constant. */
+function upTo(v: number, amount: number, sigma: number): number {
+  const mean = amount * Math.exp((sigma * sigma) / 2);
+  if (v <= 0) return -mean;
+  const z = Math.log(amount / v) / sigma;
+  return v * normalCdf(z) - mean * normalCdf(z + sigma);
+}
+
+/** How fast {@link shareWithin} rises with the amount, for a sigma above 0. */
+function densityAt({ least, most, sigma }: Requirement, amount: DegreeDays): number {
+  if (most === least) return normalDensity(Math.log(amount / least) / sigma) / (sigma * amount);
+  const above = (v: number): number => (v <= 0 ? 1 : normalCdf(Math.log(amount / v) / sigma + sigma));
+  return (Math.exp((sigma * sigma) / 2) * (above(least) - above(most))) / (most - least);
 }
 
 /**
@@ -54,35 +64,62 @@ export function shareWithin({ least, most, sigma }: Requirement, amount: DegreeD
  */
 export function amountAtShare(requirement: Requirement, share: number): DegreeDays {
   const { least, most, sigma } = requirement;
-  if (most === least) return least * multiplierAt(share, sigma);
-  const low = least * multiplierAt(share, sigma);
-  const high = most * multiplierAt(share, sigma);
-  return risingRoot((amount) => shareWithin(requirement, amount) - share, low, high);
+  const multiplier = multiplierAt(share, sigma);
+  if (most === least) return least * multiplier;
+  if (sigma === 0) return least + share * (most - least);
+  // Newton's steps, kept inside a shrinking bracket: the share within is smooth and rises.
+  let [low, high] = [least * multiplier, most * multiplier];
+  let amount = low + share * (high - low);
+  for (let i = 0; i < 60; i++) {
+    const short = share - shareWithin(requirement, amount);
+    if (short > 0) low = amount;
+    else high = amount;
+    const next = amount + short / densityAt(requirement, amount);
+    const step = (next >= low && next <= high ? next : (low + high) / 2) - amount;
+    amount += step;
+    if (Math.abs(step) <= 1e-12 * amount) break;
+  }
+  return amount;
 }
 
 /**
- * Where a function that rises from at most 0 to at least 0 is 0: false position with the stale end's value
- * halved (the Illinois rule), which keeps its bracket. Every third step halves the bracket instead: at a jump
- * or a sharp bend, such as the end of a cold spell, the rule alone can creep.
+ * Where a function that rises from at most 0 to at least 0 is 0. It steps by inverse quadratic interpolation
+ * while the last three points promise that it works and halves the bracket otherwise, so that a jump or a sharp
+ * bend, such as the end of a cold spell, costs no more than halving would.
+ * @param tolerance Of the root, relative where it is above 1.
+ * @see Chandrupatla, T. R. (1997), Adv. Eng. Softw. 28, 145-149 (from memory).
  */
 export function risingRoot(f: (x: number) => number, low: number, high: number, tolerance = 1e-10): number {
-  let [a, b, fa, fb] = [low, high, f(low), f(high)];
+  return rootBetween(f, { x: low, f: f(low) }, { x: high, f: f(high) }, tolerance);
+}
+
+/** {@link risingRoot} between two points at which the function was asked already. */
+export function rootBetween(
+  f: (x: number) => number,
+  low: { readonly x: number; readonly f: number },
+  high: { readonly x: number; readonly f: number },
+  tolerance: number,
+): number {
+  let [a, b, fa, fb] = [low.x, high.x, low.f, high.f];
   if (fa >= 0) return a;
   if (fb <= 0) return b;
-  let side = 0;
-  for (let i = 0; i < 200 && b - a > tolerance * Math.max(1, Math.abs(b)); i++) {
-    const x = i % 3 === 2 ? (a + b) / 2 : (a * fb - b * fa) / (fb - fa);
+  // The root lies between a, the newest point, and b; c is the point before. The first step is a secant.
+  let t = fa / (fa - fb);
+  for (let i = 0; i < 200; i++) {
+    const best = Math.abs(fa) < Math.abs(fb) ? a : b;
+    const least = (tolerance * Math.max(1, Math.abs(best))) / Math.abs(b - a);
+    if (fa === 0 || fb === 0 || least > 0.5) return best;
+    const x = a + Math.min(1 - least, Math.max(least, t)) * (b - a);
     const fx = f(x);
-    if (fx === 0) return x;
-    if (fx > 0) {
-      [b, fb] = [x, fx];
-      if (side === 1) fa /= 2;
-      side = 1;
-    } else {
-      [a, fa] = [x, fx];
-      if (side === -1) fb /= 2;
-      side = -1;
-    }
+    let [c, fc] = [a, fa];
+    if (fx > 0 !== fa > 0) [c, b, fc, fb] = [b, a, fb, fa];
+    [a, fa] = [x, fx];
+    const [xi, phi] = [(a - b) / (c - b), (fa - fb) / (fc - fb)];
+    t =
+      phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
+        ? (fa / (fb - fa)) * (fc / (fb - fc)) +
+          (((c - a) / (b - a)) * (fa / (fc - fa)) * fb) / (fc - fb)
+        : 0.5;
   }
-  return (a + b) / 2;
+  return Math.abs(fa) < Math.abs(fb) ? a : b;
 }

@@ -34,7 +34,7 @@ export function absenceOf(clocks: readonly StageClock[], zone: Zone): Absence {
       };
 }
 
-/** Highest temperature on the curve of a clock, °C. */
-export function highestOf({ timeline }: StageClock): number {
-  return timeline.arcs.reduce((highest, { start, end }) => Math.max(highest, start, end), -Infinity);
+/** Highest temperature that the animals of a clock feel, °C. */
+export function highestOf({ timeline, offset }: StageClock): number {
+  return timeline.arcs.reduce((highest, { start, end }) => Math.max(highest, start, end), -Infinity) + offset;
 }

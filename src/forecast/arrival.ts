@@ -1,15 +1,13 @@
-import type { ThermalClock } from "../clock/thermal-clock.ts";
-import { normalCdf, normalDensity } from "../cohort/normal-distribution.ts";
-import { amountAtShare, multiplierAt, risingRoot, shareWithin } from "../cohort/requirement.ts";
+import { amountAtShare, multiplierAt, rootBetween, shareWithin } from "../cohort/requirement.ts";
 import { DAY_MS, type Instant } from "../time/zone.ts";
-import type { DegreeDays } from "../units.ts";
+import { COARSE, FINE, type NormalRule, meanOverAges } from "./age-mean.ts";
+import { type NeedBelief, type Pace, needBelief, needTable } from "./need-belief.ts";
+import { type Leg, type Route, mergedLegs, multiplierBy, routeFrom, walk } from "./route.ts";
 
-/** What an animal goes through on one clock before a milestone. */
-export interface Leg {
-  readonly clock: ThermalClock;
-  /** Middle animal's need, at the greatest and at the smallest possible age; they differ on the first leg only. */
-  readonly least: DegreeDays;
-  readonly most: DegreeDays;
+/** A moment from which the animals may go on, with its share of belief. */
+export interface Moment {
+  readonly at: Instant;
+  readonly weight: number;
 }
 
 /** Animals that go through the same legs, with their share of belief: a way the weather may go, for example. */
@@ -18,142 +16,201 @@ export interface Way {
   /** Standard deviation of the logarithm of the animals' multiplier. */
   readonly sigma: number;
   readonly weight: number;
+  /** What the cohort may need of the constants; weights add up to 1. */
+  readonly paces: readonly Pace[];
+  /** When they may start; weights add up to 1. */
+  readonly starts: readonly Moment[];
+}
+
+/** A way made ready to be asked many times. */
+interface ReadyWay extends Way {
+  readonly routes: readonly Route[];
+  /** Belief in what is needed: of heat on one clock, of the multiplier on several; `null` where ages differ too. */
+  readonly belief: NeedBelief | null;
+  /** Multipliers beyond which no animal is looked for. */
+  readonly bounds: { readonly low: number; readonly high: number };
+  /** The multiplier found last for each route, to begin the next search at. */
+  readonly multipliers: Float64Array;
 }
 
 /**
- * The instant by which a share of the animals has gone through all legs, or `null` when the temperatures
- * end first. Exact: no animal is simulated.
+ * The instants by which shares of the animals have gone through all legs, `null` where the temperatures end
+ * first. Exact: no animal is simulated.
  *
- * On one clock the amount that the share does not exceed is known in closed form and the clock gives its
+ * On one clock the amount that a share does not exceed is known in closed form and the clock gives its
  * instant. Where stages run on clocks of their own, the share done by an instant is found by walking back
- * from it for each multiplier. Over several ways the shares done by an instant are averaged.
+ * from it. Over several ways the shares done by an instant are averaged.
  * @param ways One or more; weights add up to 1.
- * @param share Above 0 and below 1.
+ * @param shares Each above 0 and below 1.
  */
+export function arrivalsAt(ways: readonly Way[], shares: readonly number[]): (Instant | null)[] {
+  const ready = readyWays(ways);
+  const [only] = ready;
+  if (only === undefined) return shares.map(() => null);
+  const [pace] = only.paces;
+  const certain = ready.length === 1 && only.paces.length === 1 && only.starts.length === 1;
+  if (certain && pace !== undefined && only.belief !== null)
+    return shares.map((share) => arrivalOn(only, share, pace.pace));
+  const doneBy = shareByAll(ready);
+  const from = Math.min(...ready.flatMap(({ starts }) => starts.map(({ at }) => at)));
+  const to = Math.max(...ready.map(({ legs }) => legs[0]?.clock.to ?? from));
+  // Ways are mostly in order, so the middle one arrives near the middle.
+  const middle = ready[ready.length >> 1] ?? only;
+  const coarse = ready.some(({ belief }) => belief === null);
+  return shares.map((share) => {
+    const guess = Math.max(from, arrivalOn(middle, share, middlePace(middle.paces)) ?? to);
+    const near = coarse ? search((at) => doneBy(at, COARSE), share, { from, to, guess }, DAY_MS) : guess;
+    return search(
+      (at) => doneBy(at, FINE),
+      share,
+      { from, to, guess: near ?? to },
+      coarse ? DAY_MS / 100 : DAY_MS,
+    );
+  });
+}
+
+/** The instant by which a share of the animals has gone through all legs; see {@link arrivalsAt}. */
 export function arrivalAt(ways: readonly Way[], share: number): Instant | null {
-  const routes = ways.map((way) => ({ ...routeOf(way), weight: way.weight }));
-  const [only] = routes;
-  if (only === undefined) return null;
-  if (routes.length === 1) return arrivalOn(only, share);
-  const doneBy = (instant: Instant): number =>
-    routes.reduce((sum, route) => sum + route.weight * shareOn(route, instant), 0) - share;
-  const from = Math.min(...routes.map(({ first }) => first.clock.from));
-  const end = Math.max(...routes.map(({ first }) => first.clock.to));
-  // Most ways arrive within days of each other, so the search begins around one of them.
-  let low = arrivalOn(only, share) ?? end;
-  let high = low;
-  let step = DAY_MS;
-  while (low > from && doneBy(low) > 0) [low, step] = [Math.max(from, low - step), step * 2];
-  step = DAY_MS;
-  while (doneBy(high) < 0) {
-    if (high >= end) return null;
-    [high, step] = [Math.min(end, high + step), step * 2];
-  }
-  return risingRoot(doneBy, low, high, TOLERANCE);
-}
-
-/** Legs made ready: neighbours on one clock added up, the first apart from the rest. */
-interface Route {
-  readonly first: Leg;
-  readonly rest: readonly Leg[];
-  readonly sigma: number;
-}
-
-function routeOf({ legs, sigma }: Pick<Way, "legs" | "sigma">): Route {
-  const [first, ...rest] = mergedLegs(legs);
-  if (first === undefined) throw new Error("a way has at least one leg");
-  return { first, rest, sigma };
-}
-
-/** Half a second on an axis of milliseconds since 1970, relative. */
-const TOLERANCE = 3e-10;
-
-function arrivalOn({ first, rest, sigma }: Route, share: number): Instant | null {
-  if (rest.length === 0) return first.clock.when(amountAtShare({ ...first, sigma }, share));
-  const multiplier = multiplierAt(share, sigma);
-  const earliest = walk([{ ...first, most: first.least }, ...rest], multiplier);
-  if (first.least === first.most || earliest === null) return earliest;
-  const end = Math.min(...[first, ...rest].map(({ clock }) => clock.to));
-  const latest = walk([first, ...rest], multiplier);
-  const doneBy = (instant: Instant): number => shareDoneBy(first, rest, sigma, instant);
-  if (latest === null && doneBy(end) < share) return null;
-  return risingRoot((instant) => doneBy(instant) - share, earliest, latest ?? end, TOLERANCE);
+  return arrivalsAt(ways, [share])[0] ?? null;
 }
 
 /** Share of the animals that have gone through all legs by an instant. */
-export function shareArrived(way: Pick<Way, "legs" | "sigma">, instant: Instant): number {
-  return shareOn(routeOf(way), instant);
+export function shareArrived(way: Omit<Way, "weight">, instant: Instant): number {
+  return shareByAll(readyWays([{ ...way, weight: 1 }]))(instant, FINE);
 }
 
-function shareOn({ first, rest, sigma }: Route, instant: Instant): number {
-  if (rest.length > 0) return shareDoneBy(first, rest, sigma, instant);
-  const { least, most, clock } = first;
-  return shareWithin({ least, most, sigma }, clock.amountAt(instant));
+/** Shares of the animals that have gone through all legs by an instant, for each of some paces. */
+export function sharesAtPaces(
+  { legs, sigma, starts }: Pick<Way, "legs" | "sigma" | "starts">,
+  paces: readonly number[],
+  instant: Instant,
+): number[] {
+  const even = paces.map((pace) => ({ pace, weight: 1 }));
+  const [way] = readyWays([{ legs, sigma, starts, weight: 1, paces: even }]);
+  const sums = paces.map(() => 0);
+  way?.routes.forEach((route, s) => {
+    const weight = starts[s]?.weight ?? 0;
+    const reached = way.belief === null ? null : reachedBy(way, s, instant);
+    const { least, most } = neededOn(route);
+    paces.forEach((pace, i) => {
+      const share =
+        reached === null
+          ? meanOverAges(route, { sigma, pace }, instant, FINE)
+          : shareWithin({ least, most, sigma }, reached / pace);
+      sums[i] = (sums[i] ?? 0) + weight * share;
+    });
+  });
+  return sums;
 }
 
-/** Legs with neighbours on the same clock added up. */
-function mergedLegs(legs: readonly Leg[]): Leg[] {
-  const merged: Leg[] = [];
-  for (const leg of legs) {
-    const last = merged.at(-1);
-    if (last?.clock !== leg.clock) merged.push(leg);
-    else
-      merged[merged.length - 1] = {
-        clock: leg.clock,
-        least: last.least + leg.least,
-        most: last.most + leg.most,
-      };
-  }
-  return merged;
+function readyWays(ways: readonly Way[]): ReadyWay[] {
+  const beliefs = new Map<readonly Pace[], NeedBelief>();
+  return ways.map((way) => {
+    const legs = mergedLegs(way.legs);
+    const routes = way.starts.map(({ at }) => routeFrom(at, legs));
+    const [first] = legs;
+    const { paces, sigma } = way;
+    let belief: NeedBelief | null = null;
+    if (first !== undefined && (legs.length === 1 || first.least === first.most)) {
+      belief = beliefs.get(paces) ?? null;
+      if (belief === null) {
+        const often = ways.length * way.starts.length * paces.length > 4;
+        const needed = { ...neededOn({ first, rest: legs.slice(1) }), sigma };
+        belief = often ? needTable(needed, paces) : needBelief(needed, paces);
+        beliefs.set(paces, belief);
+      }
+    }
+    const multipliers = new Float64Array(routes.length).fill(middlePace(paces));
+    return { ...way, legs, routes, belief, multipliers, bounds: boundsOf(way) };
+  });
 }
 
-/** When an animal with a multiplier has gone through all legs, at the smallest age. */
-function walk(legs: readonly Leg[], multiplier: number): Instant | null {
-  let instant: Instant | null = legs[0]?.clock.from ?? null;
-  for (const { clock, most } of legs) {
-    if (instant === null) return null;
-    instant = clock.when(clock.amountAt(instant) + most * multiplier);
-  }
-  return instant;
-}
-
-// Multipliers from 6 standard deviations below the middle to 6 above, weighted by the normal density: the
-// trapezoid rule, which is exact to far below a minute for so smooth a density.
-const STEPS = Array.from({ length: 121 }, (_, i) => (i - 60) / 10);
-const WEIGHTS = STEPS.map((z) => normalDensity(z) / 10);
-
-function shareDoneBy(first: Leg, rest: readonly Leg[], sigma: number, instant: Instant): number {
-  // The first leg's need is uniform between least and most: the share of it within what the clock gave.
-  const doneAt = (z: number): number => {
-    const multiplier = Math.exp(sigma * z);
-    const begin = walkBack(rest, multiplier, instant);
-    if (begin === null) return 0;
-    const given = first.clock.amountAt(begin) / multiplier;
-    if (first.most === first.least) return Number(given >= first.least);
-    return Math.min(1, Math.max(0, (given - first.least) / (first.most - first.least)));
+/** Share done by an instant over all ways, their starts and paces. */
+function shareByAll(ready: readonly ReadyWay[]): (instant: Instant, rule: NormalRule) => number {
+  return (instant, rule) => {
+    let sum = 0;
+    for (const way of ready) sum += way.weight * shareOn(way, instant, rule);
+    return sum;
   };
-  if (first.most > first.least) return STEPS.reduce((sum, z, k) => sum + (WEIGHTS[k] ?? 0) * doneAt(z), 0);
-  // Of one age, animals up to some multiplier are done and the others are not.
-  let [low, high] = [-8, 8];
-  if (doneAt(low) === 0) return 0;
-  while (high - low > 1e-9) {
-    const middle = (low + high) / 2;
-    if (doneAt(middle) > 0) low = middle;
-    else high = middle;
-  }
-  return normalCdf(low);
 }
 
-/** The last instant at which the legs must begin to be done by an instant; `null` when that is before the start. */
-function walkBack(legs: readonly Leg[], multiplier: number, by: Instant): Instant | null {
-  let instant = by;
-  for (let i = legs.length - 1; i >= 0; i--) {
-    const leg = legs[i];
-    if (leg === undefined) continue;
-    const amount = leg.clock.amountAt(instant) - leg.most * multiplier;
-    const begin = amount < 0 ? null : leg.clock.when(amount);
-    if (begin === null) return null;
-    instant = begin;
+function shareOn(way: ReadyWay, instant: Instant, rule: NormalRule): number {
+  const { routes, starts, belief, paces, sigma } = way;
+  let sum = 0;
+  for (let s = 0; s < routes.length; s++) {
+    const [route, start] = [routes[s], starts[s]];
+    if (route === undefined || start === undefined) continue;
+    if (belief === null) {
+      for (const { pace, weight } of paces)
+        sum += start.weight * weight * meanOverAges(route, { sigma, pace }, instant, rule);
+    } else sum += start.weight * belief(reachedBy(way, s, instant));
   }
-  return instant;
+  return sum;
+}
+
+/** What the middle animal needs: heat on one clock; on several, where all are of one age, a multiplier of 1. */
+function neededOn({ first, rest }: Pick<Route, "first" | "rest">): { least: number; most: number } {
+  return rest.length === 0 ? { least: first.least, most: first.most } : { least: 1, most: 1 };
+}
+
+/** What the animals from a start have had by an instant, to be held against the belief in what they need. */
+function reachedBy(way: ReadyWay, s: number, instant: Instant): number {
+  const route = way.routes[s];
+  if (route === undefined) return 0;
+  if (route.rest.length === 0) return route.first.clock.amountAt(instant) - (route.before[0] ?? 0);
+  const multiplier = multiplierBy(route, instant, way.bounds, way.multipliers[s] ?? 1);
+  way.multipliers[s] = multiplier;
+  return multiplier;
+}
+
+function boundsOf({ paces, sigma }: Pick<Way, "paces" | "sigma">): { low: number; high: number } {
+  let [least, most] = [Infinity, 0];
+  for (const { pace } of paces) [least, most] = [Math.min(least, pace), Math.max(most, pace)];
+  const reach = 2 * Math.exp(8 * sigma);
+  return { low: least / reach, high: most * reach };
+}
+
+function middlePace(paces: readonly Pace[]): number {
+  const total = paces.reduce((sum, { weight }) => sum + weight, 0);
+  return paces.reduce((sum, { pace, weight }) => sum + pace * weight, 0) / total;
+}
+
+/** When a share has arrived at a pace, from the first moment: exact where the ages are known or one clock runs. */
+function arrivalOn({ routes, sigma }: ReadyWay, share: number, pace: number): Instant | null {
+  const [route] = routes;
+  if (route === undefined) return null;
+  const { first, rest } = route;
+  if (rest.length === 0) return walk(route, amountAtShare({ ...first, sigma }, share), pace);
+  return walk(route, (first.least + first.most) / 2, pace * multiplierAt(share, sigma));
+}
+
+/** 0.15 s on an axis of milliseconds since 1970, relative. */
+const TOLERANCE = 1e-10;
+
+/** The logarithm of the odds, which runs nearly straight where the share itself bends. */
+function logOdds(share: number): number {
+  return share <= 0 ? -40 : share >= 1 ? 40 : Math.log(share / (1 - share));
+}
+
+/** When a rising share reaches a value: steps around a guess until it is enclosed, then its root. */
+function search(
+  doneBy: (instant: Instant) => number,
+  share: number,
+  { from, to, guess }: { readonly from: Instant; readonly to: Instant; readonly guess: Instant },
+  firstStep: number,
+): Instant | null {
+  const aim = logOdds(share);
+  const over = (instant: Instant): number => logOdds(doneBy(instant)) - aim;
+  let low = { x: guess, f: over(guess) };
+  let high = low;
+  for (let step = firstStep; low.f > 0 && low.x > from; step *= 2) {
+    const x = Math.max(from, low.x - step);
+    [high, low] = [low, { x, f: over(x) }];
+  }
+  for (let step = firstStep; high.f < 0; step *= 2) {
+    if (high.x >= to) return null;
+    const x = Math.min(to, high.x + step);
+    [low, high] = [high, { x, f: over(x) }];
+  }
+  return rootBetween(over, low, high, TOLERANCE);
 }

@@ -51,7 +51,7 @@ export function chanceBetween(
   }
   // Drawn a day further than asked: the clocks that stand for several years run in steps of a quarter of a day.
   const weather = weatherOf(input.temperatures, input.lifeCycle, start, to + DAY_MS);
-  const { path, scenarios } = scenariosOf(input, weather, start);
+  const { path, scenarios } = scenariosOf(input, weather, start, true);
   const aim = milestoneAhead(path, milestone, input.lifeCycle);
   const ending = scenarios.find((scenario) => clocksTo(aim, scenario).some((one) => endsBefore(one, to)));
   if (ending !== undefined) return { chance: null, absence: absenceOf(clocksTo(aim, ending), start.zone) };

@@ -2,7 +2,7 @@ import { sunNotes } from "../diurnal/sun-notes.ts";
 import { InputError } from "../errors.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant, startOfDay } from "../time/zone.ts";
 import { absenceOf } from "./absence.ts";
-import { arrivalAt } from "./arrival.ts";
+import { arrivalsAt } from "./arrival.ts";
 import { degreeDayTables } from "./degree-day-table.ts";
 import { type ForecastInput, type ForecastStart, startOf } from "./forecast-input.ts";
 import { forecastNotes } from "./forecast-notes.ts";
@@ -100,7 +100,7 @@ function outlook(input: ForecastInput, start: ForecastStart, shares: readonly nu
   );
   const dated = path.milestones.map((milestone) => {
     const ways = waysTo(milestone, scenarios, lifeCycle);
-    const arrivals = shares.map((share) => arrivalAt(ways, share));
+    const arrivals = arrivalsAt(ways, shares);
     const clocks = central.flatMap((member) =>
       distinct(member.clocks.slice(path.period, milestone.period + 1)),
     );

@@ -4,15 +4,16 @@ import { InputError, shown } from "../errors.ts";
 import type { Note } from "../notes.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
-import { shiftedTemperatures } from "../temperature/shift.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
 import { animalsMissing } from "./animals-missing.ts";
+import type { Moment } from "./arrival.ts";
 import { type ForecastInput, startOf } from "./forecast-input.ts";
 import { type Learned, beliefOf } from "./learned.ts";
-import { lifePath } from "./life-path.ts";
-import { type Span, type Start, chanceOf, spanOfEntry, startsFrom } from "./log-span.ts";
+import { type Milestone, lifePath } from "./life-path.ts";
+import { type Span, chancesOf, spanOfEntry, startsFrom } from "./log-span.ts";
 import { normalised, priorGrid, thinned } from "./pace-grid.ts";
-import { stageClocks } from "./stage-clock.ts";
+import { USUAL_PACE, waysTo } from "./scenario.ts";
+import { type StageClock, clocksOn, curveOf } from "./stage-clock.ts";
 
 /** What is believed before the log, and how the log was kept. */
 export interface LearnOptions {
@@ -63,23 +64,34 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     throw new InputError("no-temperatures", "the ensemble has no members.", { path: ["temperatures"] });
 
   let grid = priorGrid(sigmaOf(paceVariation), offsetDeviation);
-  const clocksAt = new Map(
-    [...new Set(grid.map(({ offset }) => offset))].map((offset) => [
-      offset,
-      stageClocks(lifeCycle, path, offset === 0 ? series : shiftedTemperatures(series, offset), {
-        method,
-        place,
-        zone,
-        from: instant,
-      }),
-    ]),
-  );
-  const used: LogEntry[] = [];
-  const aside: { entry: LogEntry; reason: string }[] = [];
-  let starts: Start[] = [{ at: instant, weight: 1, path }];
-  let from: Learned["from"] = null;
+  const offsets = [...new Set(grid.map(({ offset }) => offset))];
   const stages = path.milestones.filter(({ kind }) => kind === "stage");
   const ahead = new Set<StageId | "darkening">(stages.map(({ id }) => id));
+  const spans = new Map(
+    entries
+      .filter((entry) => fateOf(entry) === "seen" && ahead.has(entry.stage))
+      .map((entry) => [entry, spanOfEntry(entry, zone)]),
+  );
+  const lastLook = Math.max(instant, ...[...spans.values()].map(({ to }) => to));
+  const clocksUntil = (until: Instant): (StageClock | null)[][] => {
+    const curve = curveOf(series, { method, place, zone, from: instant, until });
+    return offsets.map((offset) => clocksOn(curve, lifeCycle, path, offset));
+  };
+  const clocks = clocksUntil(lastLook + DAY_MS);
+  // Whether an animal is still to come is asked of all temperatures, and seldom.
+  let allClocks: typeof clocks | null = null;
+  // The chance of a span at each point of the grid, which runs through the offsets and through the paces of each.
+  const chancesIn = (span: Span, milestone: Milestone): number[] =>
+    (span.to === Infinity ? (allClocks ??= clocksUntil(Infinity)) : clocks).flatMap((some, i) => {
+      const paces = grid.filter(({ offset }) => offset === offsets[i]).map(({ pace }) => pace);
+      const scenario = { weight: 1, paces: USUAL_PACE, starts, path: startPath, clocks: some };
+      return waysTo(milestone, [scenario], lifeCycle).flatMap((way) => chancesOf(span, way, paces));
+    });
+  const used: LogEntry[] = [];
+  const aside: { entry: LogEntry; reason: string }[] = [];
+  let starts: Moment[] = [{ at: instant, weight: 1 }];
+  let startPath = path;
+  let from: Learned["from"] = null;
   for (const entry of entries) {
     const reason = notAhead(entry, ahead, input.found.stage);
     if (reason !== null) aside.push({ entry, reason });
@@ -89,10 +101,8 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     const here = entries.filter((entry) => entry.stage === milestone.id && fateOf(entry) === "seen");
     const kept: { entry: LogEntry; span: Span }[] = [];
     for (const entry of here) {
-      const span = spanOfEntry(entry, zone);
-      const chances = grid.map(({ pace, offset }) =>
-        chanceOf(span, milestone, starts, pace, clocksAt.get(offset) ?? [], lifeCycle),
-      );
+      const span = spans.get(entry) ?? spanOfEntry(entry, zone);
+      const chances = chancesIn(span, milestone);
       if (Math.max(...chances) < LEAST_CHANCE) {
         aside.push({ entry, reason: contradiction(entry, span, starts, from, instant, zone) });
         continue;
@@ -106,24 +116,16 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     if (kept.length === 0) continue;
     const { missing, begun } = animalsMissing(entries, stages, milestone, input.found.count);
     if (missing > 0) {
-      const lastLook = Math.max(...kept.map(({ span }) => span.to));
-      const waiting = grid.map(({ pace, offset }) =>
-        chanceOf(
-          { from: lastLook, to: Infinity },
-          milestone,
-          starts,
-          pace,
-          clocksAt.get(offset) ?? [],
-          lifeCycle,
-        ),
-      );
+      const last = Math.max(...kept.map(({ span }) => span.to));
+      const waiting = chancesIn({ from: last, to: Infinity }, milestone);
       if (Math.max(...waiting) >= LEAST_CHANCE)
         grid = normalised(
           grid.map((node, i) => ({ ...node, weight: node.weight * (waiting[i] ?? 0) ** missing })),
         );
     }
     if (milestone.id === "adult" || milestone.id === "darkening") continue;
-    starts = startsFrom(kept, lifePath(lifeCycle, milestone.id, "new"));
+    starts = startsFrom(kept);
+    startPath = lifePath(lifeCycle, milestone.id, "new");
     // While most are still in the stage before, the forecast goes on from there.
     if (begun < missing) continue;
     from = {
@@ -163,7 +165,7 @@ function notAhead(entry: LogEntry, ahead: ReadonlySet<StageId | "darkening">, fo
 function contradiction(
   entry: LogEntry,
   span: Span,
-  starts: readonly Start[],
+  starts: readonly Moment[],
   from: Learned["from"],
   found: Instant,
   zone: Zone,

@@ -1,17 +1,6 @@
 import type { LogEntry } from "../cohort/log.ts";
-import type { LifeCycle } from "../species/life-cycle.ts";
 import { DAY_MS, type Instant, type Zone, parseMoment, startOfDay } from "../time/zone.ts";
-import { shareArrived } from "./arrival.ts";
-import type { LifePath, Milestone } from "./life-path.ts";
-import { waysTo } from "./scenario.ts";
-import type { StageClock } from "./stage-clock.ts";
-
-/** Where animals may start a stage from. */
-export interface Start {
-  readonly at: Instant;
-  readonly weight: number;
-  readonly path: LifePath;
-}
+import { type Moment, type Way, sharesAtPaces } from "./arrival.ts";
 
 /** The two looks between which a stage began. */
 export interface Span {
@@ -31,20 +20,14 @@ export function spanOfEntry({ on, notYet }: LogEntry, zone: Zone): Span {
   return { from: to - (instant === null ? 1.5 : 1) * DAY_MS, to };
 }
 
-/** The chance that a stage begins within a span, at a pace. */
-export function chanceOf(
-  span: Span,
-  milestone: Milestone,
-  starts: readonly Start[],
-  pace: number,
-  clocks: readonly (StageClock | null)[],
-  lifeCycle: LifeCycle,
-): number {
-  return starts.reduce((sum, { at, weight, path }) => {
-    const [way] = waysTo(milestone, [{ weight: 1, pace, start: at, path, clocks }], lifeCycle);
-    if (way === undefined || span.to <= at) return sum;
-    return sum + weight * (shareArrived(way, span.to) - shareArrived(way, span.from));
-  }, 0);
+/** The chance that a milestone begins within a span, for each of some paces. */
+export function chancesOf(
+  { from, to }: Span,
+  way: Pick<Way, "legs" | "sigma" | "starts">,
+  paces: readonly number[],
+): number[] {
+  const [early, late] = [sharesAtPaces(way, paces, from), sharesAtPaces(way, paces, to)];
+  return late.map((share, i) => share - (early[i] ?? 0));
 }
 
 // Nodes and weights of the three-point Gauss-Legendre rule on 0 to 1: a stage began somewhere in its span.
@@ -55,13 +38,12 @@ const WITHIN = [
 ];
 
 /** Where the animals of some entries start the stage from that they were seen to begin. */
-export function startsFrom(kept: readonly { entry: LogEntry; span: Span }[], path: LifePath): Start[] {
+export function startsFrom(kept: readonly { entry: LogEntry; span: Span }[]): Moment[] {
   const animals = kept.reduce((sum, { entry }) => sum + entry.count, 0);
   return kept.flatMap(({ entry, span }) =>
     WITHIN.map(({ share, weight }) => ({
       at: span.from + share * (span.to - span.from),
       weight: (weight * entry.count) / animals,
-      path,
     })),
   );
 }

@@ -1,72 +1,92 @@
-import type { ThermalClock } from "../clock/thermal-clock.ts";
 import { sigmaOf } from "../cohort/requirement.ts";
 import type { LifeCycle, StageNeeds } from "../species/life-cycle.ts";
-import { type Instant, parseMoment } from "../time/zone.ts";
-import type { Leg, Way } from "./arrival.ts";
+import { parseMoment } from "../time/zone.ts";
+import type { Moment, Way } from "./arrival.ts";
 import type { ForecastInput, ForecastStart } from "./forecast-input.ts";
+import type { LearnedNode } from "./learned.ts";
 import { type LifePath, type Milestone, lifePath } from "./life-path.ts";
+import type { Pace } from "./need-belief.ts";
+import type { Leg } from "./route.ts";
 import type { StageClock } from "./stage-clock.ts";
 import type { Weather } from "./weather.ts";
 
-/** One way in which things may be: the weather, the pace of the animals, the moment they start from. */
+/** One way in which the weather may be, with the paces of the animals and the moments they may start from. */
 export interface Scenario {
   readonly weight: number;
-  /** What all animals of the cohort need, as a multiple of the constants. */
-  readonly pace: number;
-  /** When they start; the clocks may have begun before. */
-  readonly start: Instant;
+  /** What all animals of the cohort may need, as a multiple of the constants. */
+  readonly paces: readonly Pace[];
+  /** When they may start; the clocks may have begun before. */
+  readonly starts: readonly Moment[];
   readonly path: LifePath;
   /** A clock for each period of the life cycle, `null` for those before the start. */
   readonly clocks: readonly (StageClock | null)[];
 }
 
+/** The pace of animals of which no log taught anything. */
+export const USUAL_PACE: readonly Pace[] = [{ pace: 1, weight: 1 }];
+
 /**
- * Every combination of weather and, where a log taught something, of the pace, the offset and the moment that
- * the animals go on from.
+ * Every way in which the weather may go, with what a log taught of the pace, the offset and the moment that the
+ * animals go on from.
+ * @param alone A scenario for each pace and each moment, instead of all of them in one.
  * @throws {InputError} `unknown-stage` when what was learned belongs to another life cycle.
  */
 export function scenariosOf(
   { lifeCycle, learned }: Pick<ForecastInput, "lifeCycle" | "learned">,
   weather: readonly Weather[],
   { path: foundPath, instant, zone }: ForecastStart,
+  alone = false,
 ): { path: LifePath; scenarios: Scenario[] } {
-  if (learned === undefined) {
-    const scenarios = weather.flatMap((group) =>
-      group.clocksAt(0).map(({ weight, clocks }) => {
-        return { weight: group.weight * weight, pace: 1, start: instant, path: foundPath, clocks };
-      }),
-    );
-    return { path: foundPath, scenarios };
-  }
-  const { from, nodes } = learned;
+  const from = learned?.from ?? null;
+  const nodes = learned?.nodes ?? [{ pace: 1, offset: 0, weight: 1 }];
   const path = from === null ? foundPath : lifePath(lifeCycle, from.stage, "new");
   const starts =
     from === null
-      ? [{ start: instant, weight: 1 }]
+      ? [{ at: instant, weight: 1 }]
       : from.moments.map(({ at, weight }) => ({
-          start: parseMoment(at, zone, ["learned", "from"]).instant ?? instant,
+          at: parseMoment(at, zone, ["learned", "from"]).instant ?? instant,
           weight,
         }));
+  const beliefs = alone ? nodes.map((node) => [node]) : byOffset(nodes);
+  const moments = alone ? starts.map((start) => [start]) : [starts];
   const scenarios = weather.flatMap((group) =>
-    nodes.flatMap(({ pace, offset, weight: belief }) =>
-      group.clocksAt(offset).flatMap(({ weight, clocks }) =>
-        starts.map(({ start, weight: startWeight }) => {
-          return { weight: group.weight * weight * belief * startWeight, pace, start, path, clocks };
+    beliefs.flatMap((some) => {
+      const { total, scaled: paces } = unified(some);
+      return group.clocksAt(some[0]?.offset ?? 0).flatMap(({ weight, clocks }) =>
+        moments.map((those) => {
+          const { total: begun, scaled } = unified(those);
+          return { weight: group.weight * weight * total * begun, paces, starts: scaled, path, clocks };
         }),
-      ),
-    ),
+      );
+    }),
   );
   return { path, scenarios };
+}
+
+function byOffset(nodes: readonly LearnedNode[]): LearnedNode[][] {
+  const groups = new Map<number, LearnedNode[]>();
+  for (const node of nodes) {
+    const group = groups.get(node.offset);
+    if (group === undefined) groups.set(node.offset, [node]);
+    else group.push(node);
+  }
+  return [...groups.values()];
+}
+
+/** Things with weights that add up to 1, and what they added up to. */
+function unified<T extends { readonly weight: number }>(things: readonly T[]): { total: number; scaled: T[] } {
+  const total = things.reduce((sum, { weight }) => sum + weight, 0);
+  return { total, scaled: things.map((thing) => ({ ...thing, weight: thing.weight / total })) };
 }
 
 /** The ways to a milestone, one for each scenario. */
 export function waysTo(milestone: Milestone, scenarios: readonly Scenario[], lifeCycle: LifeCycle): Way[] {
   const sigmas = new Map<LifePath, number>();
   return scenarios.map((scenario) => {
-    const { path, weight } = scenario;
+    const { path, weight, paces, starts } = scenario;
     let sigma = sigmas.get(path);
     if (sigma === undefined) sigmas.set(path, (sigma = sigmaOf(variationOn(milestone, path, lifeCycle))));
-    return { legs: legsTo(milestone, scenario, lifeCycle), sigma, weight };
+    return { legs: legsTo(milestone, scenario, lifeCycle), sigma, weight, paces, starts };
   });
 }
 
@@ -78,32 +98,17 @@ export function middleNeed(milestone: Milestone, path: LifePath, { stages }: Lif
   );
 }
 
-/** What the animals need on each clock to reach a milestone. */
-function legsTo(milestone: Milestone, scenario: Scenario, { stages }: LifeCycle): Leg[] {
-  const { clocks, path, pace, start } = scenario;
-  const started = new Map<ThermalClock, ThermalClock>();
-  return clocks.flatMap((entry, period) => {
-    const needs = stages[period];
-    if (entry === null || needs === undefined || period < path.period || period > milestone.period) return [];
-    let clock = started.get(entry.clock);
-    if (clock === undefined) started.set(entry.clock, (clock = startedAt(entry.clock, start)));
+/** What the middle animal needs on each clock to reach a milestone. */
+function legsTo(milestone: Milestone, { clocks, path }: Scenario, { stages }: LifeCycle): Leg[] {
+  const legs: Leg[] = [];
+  for (let period = path.period; period <= milestone.period; period++) {
+    const [entry, needs] = [clocks[period], stages[period]];
+    if (entry == null || needs === undefined) continue;
     const [least, most] = remaining(milestone, path, period);
-    const need = pace * needs.degreeDays.value;
-    return [{ clock, least: least * need, most: most * need }];
-  });
-}
-
-/** A clock that counts from a later start. */
-function startedAt(clock: ThermalClock, start: Instant): ThermalClock {
-  if (start <= clock.from) return clock;
-  const before = clock.amountAt(start);
-  return {
-    from: start,
-    to: clock.to,
-    total: clock.total - before,
-    amountAt: (instant) => Math.max(0, clock.amountAt(instant) - before),
-    when: (amount) => (amount <= 0 ? start : clock.when(amount + before)),
-  };
+    const need = needs.degreeDays.value;
+    legs.push({ clock: entry.clock, least: least * need, most: most * need });
+  }
+  return legs;
 }
 
 /** Shares of a period still to be gone through before a milestone, at the greatest and the smallest age. */

@@ -9,35 +9,70 @@ import type { LifePath } from "./life-path.ts";
 /** One pair of thresholds with its curve and its clock. */
 export interface StageClock {
   readonly response: LinearResponse;
+  /** How much warmer than the curve the animals are, °C. */
+  readonly offset: number;
   readonly timeline: Timeline;
   readonly clock: ThermalClock;
   readonly stages: StageId[];
 }
 
+/** How a curve is drawn for the clocks that run on it. */
+type CurveOptions = Required<Omit<TimelineOptions, "limits" | "until">> & Pick<TimelineOptions, "until">;
+
+/** The curve that temperatures give for thresholds, drawn once. */
+export type Curve = (limits: LinearResponse) => Timeline;
+
+/** The curve of temperatures. Only the clamped methods draw another one for other thresholds. */
+export function curveOf(temperatures: TemperatureSeries, options: CurveOptions): Curve {
+  let shared: Timeline | null = null;
+  const draw: Curve = (limits) => timelineOf(temperatures, { ...options, limits });
+  return options.method.startsWith("clamped-") ? draw : (limits) => (shared ??= draw(limits));
+}
+
 /** A clock for each period from the found one on; periods with the same thresholds share one. */
 export function stageClocks(
-  { stages }: LifeCycle,
+  lifeCycle: LifeCycle,
   path: LifePath,
   temperatures: TemperatureSeries,
-  options: Required<Omit<TimelineOptions, "limits" | "until">> & Pick<TimelineOptions, "until">,
+  options: CurveOptions,
 ): (StageClock | null)[] {
-  const known = new Map<string, StageClock>();
-  let shared: Timeline | null = null;
+  return clocksOn(curveOf(temperatures, options), lifeCycle, path, 0);
+}
+
+/**
+ * The clocks of {@link stageClocks} on a curve, for animals that are warmer than it by an offset.
+ * @param offset °C. Warmer temperatures are the same as lower thresholds, and need no other curve.
+ */
+export function clocksOn(
+  curve: Curve,
+  { stages }: LifeCycle,
+  path: LifePath,
+  offset: number,
+): (StageClock | null)[] {
+  const known: StageClock[] = [];
   return stages.map((needs, period) => {
     if (period < path.period) return null;
-    const thresholds = { lower: needs.lower.value, upper: needs.upper?.value ?? null, cutoff: needs.cutoff };
-    const key = JSON.stringify(thresholds);
-    let entry = known.get(key);
+    const [lower, upper] = [needs.lower.value, needs.upper?.value ?? null];
+    let entry = known.find(({ response }) => {
+      return (
+        response.lower === lower &&
+        response.upper === (upper ?? Infinity) &&
+        response.cutoff === needs.cutoff
+      );
+    });
     if (entry === undefined) {
-      const response = linearResponse(thresholds);
-      // Only the clamped methods draw another curve for other thresholds.
-      const timeline: Timeline =
-        shared !== null && !options.method.startsWith("clamped-")
-          ? shared
-          : timelineOf(temperatures, { ...options, limits: response });
-      shared = timeline;
-      entry = { response, timeline, clock: thermalClock(timeline, response), stages: [] };
-      known.set(key, entry);
+      const response = linearResponse({ lower, upper, cutoff: needs.cutoff });
+      const felt =
+        offset === 0
+          ? response
+          : linearResponse({
+              lower: lower - offset,
+              upper: upper === null ? null : upper - offset,
+              cutoff: needs.cutoff,
+            });
+      const timeline = curve(felt);
+      entry = { response, offset, timeline, clock: thermalClock(timeline, felt), stages: [] };
+      known.push(entry);
     }
     entry.stages.push(needs.stage);
     return entry;

@@ -1,10 +1,9 @@
 import type { LifeCycle } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
-import { shiftedTemperatures } from "../temperature/shift.ts";
 import { type Instant, startOfDay } from "../time/zone.ts";
 import type { ForecastStart } from "./forecast-input.ts";
-import { type StageClock, distinct, stageClocks } from "./stage-clock.ts";
+import { type StageClock, clocksOn, curveOf, distinct } from "./stage-clock.ts";
 import { spreadClocks } from "./weather-spread.ts";
 
 /** A clock for each period of the life cycle, `null` for those before the find. */
@@ -32,15 +31,15 @@ export function weatherOf(
   const groups = certain ? [{ members: [temperatures], weight: 1 }] : temperatures.groups;
   return groups.map(({ members, weight }) => {
     const done = new Map<number, ReturnType<Weather["clocksAt"]>>();
+    const { path, method, place, zone, instant: from } = start;
+    const curves = members.map((series) => curveOf(series, { method, place, zone, from, until }));
     return {
       weight,
       clocksAt(offset) {
         let clocks = done.get(offset);
         if (clocks === undefined) {
           clocks = spread(
-            members.map((series) =>
-              clocksOn(offset === 0 ? series : shiftedTemperatures(series, offset), lifeCycle, start, until),
-            ),
+            curves.map((curve) => clocksOn(curve, lifeCycle, path, offset)),
             known,
           );
           done.set(offset, clocks);
@@ -49,15 +48,6 @@ export function weatherOf(
       },
     };
   });
-}
-
-function clocksOn(
-  series: TemperatureSeries,
-  lifeCycle: LifeCycle,
-  { path, method, place, zone, instant }: ForecastStart,
-  until: Instant,
-): PeriodClocks {
-  return stageClocks(lifeCycle, path, series, { method, place, zone, from: instant, until });
 }
 
 /** Members as clocks that stand for what they are a sample of. */

@@ -1,7 +1,7 @@
 import { arrivalAt, shareArrived } from "../forecast/arrival.ts";
 import type { MilestoneId } from "../forecast/chance.ts";
 import { lifePath } from "../forecast/life-path.ts";
-import { waysTo } from "../forecast/scenario.ts";
+import { USUAL_PACE, waysTo } from "../forecast/scenario.ts";
 import { type StageClock, distinct, stageClocks } from "../forecast/stage-clock.ts";
 import { InputError, shown } from "../errors.ts";
 import type { CurveMethod } from "../diurnal/method.ts";
@@ -49,7 +49,11 @@ export function seasonWalk(season: SeasonSpan, options: WalkOptions): SeasonWalk
   const waysFrom = (id: MilestoneId, laid: Instant): ReturnType<typeof waysTo> => {
     const milestone = path.milestones.find((one) => one.id === id);
     if (milestone !== undefined)
-      return waysTo(milestone, [{ weight: 1, pace: 1, start: laid, path, clocks }], lifeCycle);
+      return waysTo(
+        milestone,
+        [{ weight: 1, paces: USUAL_PACE, starts: [{ at: laid, weight: 1 }], path, clocks }],
+        lifeCycle,
+      );
     throw new InputError(
       "unknown-stage",
       `milestone is ${shown(id)}, which the constants of ${lifeCycle.latinName} do not have after the egg; use one of ${path.milestones.map((one) => one.id).join(", ")}.`,
