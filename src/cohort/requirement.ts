@@ -90,10 +90,11 @@ export function amountAtShare(requirement: Requirement, share: number): DegreeDa
  * @see Chandrupatla, T. R. (1997), Adv. Eng. Softw. 28, 145-149 (from memory).
  */
 export function risingRoot(f: (x: number) => number, low: number, high: number, tolerance = 1e-10): number {
-  return rootBetween(f, { x: low, f: f(low) }, { x: high, f: f(high) }, tolerance);
+  const scale = Math.max(1, Math.abs(low), Math.abs(high));
+  return rootBetween(f, { x: low, f: f(low) }, { x: high, f: f(high) }, tolerance * scale);
 }
 
-/** {@link risingRoot} between two points at which the function was asked already. */
+/** {@link risingRoot} between two points at which the function was asked already, to an absolute tolerance. */
 export function rootBetween(
   f: (x: number) => number,
   low: { readonly x: number; readonly f: number },
@@ -107,7 +108,7 @@ export function rootBetween(
   let t = fa / (fa - fb);
   for (let i = 0; i < 200; i++) {
     const best = Math.abs(fa) < Math.abs(fb) ? a : b;
-    const least = (tolerance * Math.max(1, Math.abs(best))) / Math.abs(b - a);
+    const least = tolerance / Math.abs(b - a);
     if (fa === 0 || fb === 0 || least > 0.5) return best;
     const x = a + Math.min(1 - least, Math.max(least, t)) * (b - a);
     const fx = f(x);
@@ -117,8 +118,7 @@ export function rootBetween(
     const [xi, phi] = [(a - b) / (c - b), (fa - fb) / (fc - fb)];
     t =
       phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
-        ? (fa / (fb - fa)) * (fc / (fb - fc)) +
-          (((c - a) / (b - a)) * (fa / (fc - fa)) * fb) / (fc - fb)
+        ? (fa / (fb - fa)) * (fc / (fb - fc)) + (((c - a) / (b - a)) * (fa / (fc - fa)) * fb) / (fc - fb)
         : 0.5;
   }
   return Math.abs(fa) < Math.abs(fb) ? a : b;

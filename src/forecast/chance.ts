@@ -2,7 +2,7 @@ import { InputError, shown } from "../errors.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { DAY_MS, type Instant } from "../time/zone.ts";
 import { absenceOf } from "./absence.ts";
-import { shareArrived } from "./arrival.ts";
+import { shareArrived } from "./done-by.ts";
 import { type ForecastInput, startOf } from "./forecast-input.ts";
 import type { LifePath, Milestone } from "./life-path.ts";
 import type { Absence } from "./result.ts";

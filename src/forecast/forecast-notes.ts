@@ -56,8 +56,12 @@ function ageNotes({ path, lifeCycle, timeAssumed }: NoteContext): Note[] {
 }
 
 function frostNotes({ clocks, usedUntil }: NoteContext): Note[] {
-  const arcs = (clocks[0]?.timeline.arcs ?? []).filter(({ from }) => from < usedUntil);
-  const lowest = arcs.reduce((least, { start, end }) => Math.min(least, start, end), Infinity);
+  let lowest = Infinity;
+  for (const { start, end, from } of clocks[0]?.timeline.arcs ?? []) {
+    if (from >= usedUntil) break;
+    if (start < lowest) lowest = start;
+    if (end < lowest) lowest = end;
+  }
   if (lowest >= 0) return [];
   return [
     note(

@@ -1,18 +1,16 @@
 import { sunNotes } from "../diurnal/sun-notes.ts";
 import { InputError } from "../errors.ts";
-import { DAY_MS, type Instant, type Zone, formatInstant, startOfDay } from "../time/zone.ts";
+import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
 import { absenceOf } from "./absence.ts";
 import { arrivalsAt } from "./arrival.ts";
 import { degreeDayTables } from "./degree-day-table.ts";
 import { type ForecastInput, type ForecastStart, startOf } from "./forecast-input.ts";
 import { forecastNotes } from "./forecast-notes.ts";
+import { roughHorizon } from "./horizon.ts";
 import type { Forecast, SignForecast, StageForecast, Window } from "./result.ts";
 import { middleNeed, scenariosOf, waysTo } from "./scenario.ts";
 import { type StageClock, distinct } from "./stage-clock.ts";
 import { weatherOf } from "./weather.ts";
-
-/** How far ahead of what is known a forecast looks at first. */
-const NEAR_MS = 100 * DAY_MS;
 
 /** The tables go on for two weeks, for animals that come later than the late date. */
 const AFTERWARDS_MS = 14 * DAY_MS;
@@ -43,11 +41,7 @@ export function forecast(input: ForecastInput): Forecast {
   const start = startOf(input);
   const { zone, method, count, instant } = start;
   const shares = checkedShares(input.shares ?? [0.1, 0.5, 0.9]);
-  // Seasons are mostly short against records: look near first, and far only where that is not enough.
-  const near = lastKnown(temperatures, start) + NEAR_MS;
-  const close = outlook(input, start, shares, near);
-  const { central, dated, usedUntil } =
-    close.usedUntil + AFTERWARDS_MS < near ? close : outlook(input, start, shares, Infinity);
+  const { central, dated, usedUntil } = farEnough(input, start, shares);
   const stages: StageForecast[] = [];
   const signs: SignForecast[] = [];
   for (const { milestone, begins, absence, degreeDays } of dated) {
@@ -58,7 +52,7 @@ export function forecast(input: ForecastInput): Forecast {
   const clocks = central.map((member) => distinct(member.clocks));
   const everySeries =
     temperatures.kind === "ensemble" ? temperatures.groups.flatMap(({ members }) => members) : [temperatures];
-  const tables = degreeDayTables(central, usedUntil + AFTERWARDS_MS, zone);
+  const { tables, ends } = degreeDayTables(central, usedUntil + AFTERWARDS_MS, zone);
   return {
     species: lifeCycle.species,
     latinName: lifeCycle.latinName,
@@ -81,13 +75,24 @@ export function forecast(input: ForecastInput): Forecast {
         temperatures,
         learned,
         clocks: clocks[0] ?? [],
-        tables,
+        table: tables[0] ?? null,
+        ends,
         usedUntil,
         stages,
       }),
       ...sunNotes(everySeries, start, instant, usedUntil),
     ],
   };
+}
+
+/** Milestones with their dates: a look as far as is likely to be needed, and further where that is not enough. */
+function farEnough(input: ForecastInput, start: ForecastStart, shares: readonly number[]) {
+  const near = roughHorizon(input.temperatures, input.lifeCycle, start, input.learned);
+  for (const until of [near, near + 2 * (near - start.instant)]) {
+    const seen = outlook(input, start, shares, until);
+    if (seen.usedUntil + AFTERWARDS_MS < until) return seen;
+  }
+  return outlook(input, start, shares, Infinity);
 }
 
 /** Milestones with their dates, from temperatures up to an instant. */
@@ -101,24 +106,18 @@ function outlook(input: ForecastInput, start: ForecastStart, shares: readonly nu
   const dated = path.milestones.map((milestone) => {
     const ways = waysTo(milestone, scenarios, lifeCycle);
     const arrivals = arrivalsAt(ways, shares);
-    const clocks = central.flatMap((member) =>
-      distinct(member.clocks.slice(path.period, milestone.period + 1)),
-    );
+    const clocksUsed = (): StageClock[] =>
+      central.flatMap((member) => distinct(member.clocks.slice(path.period, milestone.period + 1)));
     return {
       milestone,
       arrivals,
       begins: windowOf(arrivals, start.zone),
-      absence: arrivals.includes(null) ? absenceOf(clocks, start.zone) : null,
+      absence: arrivals.includes(null) ? absenceOf(clocksUsed(), start.zone) : null,
       degreeDays: middleNeed(milestone, path, lifeCycle),
     };
   });
   const clocks = central.flatMap((member) => distinct(member.clocks));
   return { path, central, dated, usedUntil: usedTo(dated, clocks) };
-}
-
-/** The last instant that is known for certain, or the start where that is later. */
-function lastKnown(temperatures: ForecastInput["temperatures"], { instant, zone }: ForecastStart): Instant {
-  return temperatures.kind === "ensemble" ? Math.max(instant, startOfDay(temperatures.from, zone)) : instant;
 }
 
 function checkedShares(shares: readonly [number, number, number]): [number, number, number] {

@@ -6,7 +6,7 @@ import type { StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
 import { animalsMissing } from "./animals-missing.ts";
-import type { Moment } from "./arrival.ts";
+import type { Moment } from "./done-by.ts";
 import { type ForecastInput, startOf } from "./forecast-input.ts";
 import { type Learned, beliefOf } from "./learned.ts";
 import { type Milestone, lifePath } from "./life-path.ts";

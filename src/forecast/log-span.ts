@@ -1,6 +1,6 @@
 import type { LogEntry } from "../cohort/log.ts";
 import { DAY_MS, type Instant, type Zone, parseMoment, startOfDay } from "../time/zone.ts";
-import { type Moment, type Way, sharesAtPaces } from "./arrival.ts";
+import { type Moment, type Way, sharesAtPaces } from "./done-by.ts";
 
 /** The two looks between which a stage began. */
 export interface Span {

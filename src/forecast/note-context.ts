@@ -19,14 +19,21 @@ export interface NoteContext {
   readonly temperatures: TemperatureSeries | WeatherEnsemble;
   readonly learned: Learned | undefined;
   readonly clocks: readonly StageClock[];
-  readonly tables: readonly DegreeDayTable[];
+  /** Degree-days on the first clock, and the instants at which the days of the table end. */
+  readonly table: DegreeDayTable | null;
+  readonly ends: readonly Instant[];
   readonly usedUntil: Instant;
   readonly stages: readonly StageForecast[];
 }
 
-/** The days of the first table whose temperatures the dates rest on. */
-export function usedDays({ tables, usedUntil, zone }: NoteContext): readonly string[] {
-  return (tables[0]?.days ?? []).filter((day) => startOfDay(day, zone) < usedUntil);
+/** How many days of the table, from the first on, have temperatures that the dates rest on. */
+export function usedDays({ table, ends, usedUntil, zone }: NoteContext): number {
+  const [first] = table?.days ?? [];
+  if (first === undefined || startOfDay(first, zone) >= usedUntil) return 0;
+  let count = 1;
+  // A day begins when the one before it ends.
+  while (count < ends.length && (ends[count - 1] ?? Infinity) < usedUntil) count++;
+  return count;
 }
 
 /** A note. */

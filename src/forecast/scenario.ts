@@ -1,7 +1,7 @@
 import { sigmaOf } from "../cohort/requirement.ts";
 import type { LifeCycle, StageNeeds } from "../species/life-cycle.ts";
 import { parseMoment } from "../time/zone.ts";
-import type { Moment, Way } from "./arrival.ts";
+import type { Moment, Way } from "./done-by.ts";
 import type { ForecastInput, ForecastStart } from "./forecast-input.ts";
 import type { LearnedNode } from "./learned.ts";
 import { type LifePath, type Milestone, lifePath } from "./life-path.ts";
@@ -74,7 +74,9 @@ function byOffset(nodes: readonly LearnedNode[]): LearnedNode[][] {
 }
 
 /** Things with weights that add up to 1, and what they added up to. */
-function unified<T extends { readonly weight: number }>(things: readonly T[]): { total: number; scaled: T[] } {
+function unified<T extends { readonly weight: number }>(
+  things: readonly T[],
+): { total: number; scaled: T[] } {
   const total = things.reduce((sum, { weight }) => sum + weight, 0);
   return { total, scaled: things.map((thing) => ({ ...thing, weight: thing.weight / total })) };
 }

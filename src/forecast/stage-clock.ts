@@ -55,9 +55,7 @@ export function clocksOn(
     const [lower, upper] = [needs.lower.value, needs.upper?.value ?? null];
     let entry = known.find(({ response }) => {
       return (
-        response.lower === lower &&
-        response.upper === (upper ?? Infinity) &&
-        response.cutoff === needs.cutoff
+        response.lower === lower && response.upper === (upper ?? Infinity) && response.cutoff === needs.cutoff
       );
     });
     if (entry === undefined) {

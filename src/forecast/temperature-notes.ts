@@ -40,15 +40,25 @@ export function weatherNotes({ temperatures }: NoteContext): Note[] {
 
 /** Days that do not rest on readings. */
 export function originNotes(context: NoteContext): Note[] {
-  const { tables, zone } = context;
-  const [table] = tables;
+  const { table, zone } = context;
   const used = usedDays(context);
+  const days = new Map<Origin, { readonly first: number; last: number; count: number }>();
+  for (let i = 0; i < used; i++) {
+    const origin = table?.origin[i];
+    if (origin === undefined || origin === "observed") continue;
+    const known = days.get(origin);
+    if (known === undefined) days.set(origin, { first: i, last: i, count: 1 });
+    else {
+      known.last = i;
+      known.count++;
+    }
+  }
   const notes = ORIGIN_NOTES.flatMap(([origin, code, text]) => {
-    const days = used.filter((_, i) => table?.origin[i] === origin);
-    const [first, last] = [days[0], days.at(-1)];
-    if (first === undefined || last === undefined) return [];
+    const found = days.get(origin);
+    if (found === undefined) return [];
+    const [first, last] = [table?.days[found.first], table?.days[found.last]];
     const span = first === last ? first : `${first} to ${last}`;
-    return [note(code, `${days.length} of ${used.length} days (${span}) ${text}.`)];
+    return [note(code, `${found.count} of ${used} days (${span}) ${text}.`)];
   });
   if (zone === null) {
     notes.push(

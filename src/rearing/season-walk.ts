@@ -1,5 +1,6 @@
-import { arrivalAt, shareArrived } from "../forecast/arrival.ts";
+import { arrivalAt } from "../forecast/arrival.ts";
 import type { MilestoneId } from "../forecast/chance.ts";
+import { shareArrived } from "../forecast/done-by.ts";
 import { lifePath } from "../forecast/life-path.ts";
 import { USUAL_PACE, waysTo } from "../forecast/scenario.ts";
 import { type StageClock, distinct, stageClocks } from "../forecast/stage-clock.ts";
