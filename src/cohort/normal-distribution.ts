@@ -35,12 +35,18 @@ export function normalDensity(z: number): number {
   return ROOT * Math.exp(-0.5 * z * z);
 }
 
+// A forecast asks for the same three shares for each of its milestones.
+const quantiles = new Map<number, number>();
+const MOST_QUANTILES = 100;
+
 /**
  * The z below which a share of a standard normal distribution lies.
  * @param share Above 0 and below 1.
  */
 export function normalQuantile(share: number): number {
   if (share < 0.5) return -normalQuantile(1 - share);
+  const known = quantiles.get(share);
+  if (known !== undefined) return known;
   // Above the middle the distribution function is concave, so Newton's steps come up to the root from below.
   let z = 0;
   for (let i = 0; i < 60; i++) {
@@ -48,5 +54,7 @@ export function normalQuantile(share: number): number {
     z += step;
     if (Math.abs(step) < 1e-14) break;
   }
+  if (quantiles.size >= MOST_QUANTILES) quantiles.clear();
+  quantiles.set(share, z);
   return z;
 }

@@ -1,5 +1,5 @@
 import type { DegreeDays } from "../units.ts";
-import { normalCdf, normalDensity, normalQuantile } from "./normal-distribution.ts";
+import { normalCdf, normalQuantile } from "./normal-distribution.ts";
 
 /**
  * Degree-days that the animals of a cohort still need to reach a stage. Two things differ between them: an
@@ -39,23 +39,21 @@ export function shareWithin(requirement: Requirement, amount: DegreeDays): numbe
   }
   if (sigma === 0) return Math.min(1, Math.max(0, (amount - least) / (most - least)));
   // Mean over v from least to most of P(multiplier ≤ amount / v), integrated by parts.
-  const share = (upTo(most, amount, sigma) - upTo(least, amount, sigma)) / (most - least);
+  const mean = amount * Math.exp((sigma * sigma) / 2);
+  const share = (upTo(most, amount, mean, sigma) - upTo(least, amount, mean, sigma)) / (most - least);
   return Math.min(1, Math.max(0, share));
 }
 
 /** The integral over v from 0 of the chance that the multiplier is at most amount / v, less a constant. */
-function upTo(v: number, amount: number, sigma: number): number {
-  const mean = amount * Math.exp((sigma * sigma) / 2);
+function upTo(v: number, amount: number, mean: number, sigma: number): number {
   if (v <= 0) return -mean;
   const z = Math.log(amount / v) / sigma;
   return v * normalCdf(z) - mean * normalCdf(z + sigma);
 }
 
-/** How fast {@link shareWithin} rises with the amount, for a sigma above 0. */
-function densityAt({ least, most, sigma }: Requirement, amount: DegreeDays): number {
-  if (most === least) return normalDensity(Math.log(amount / least) / sigma) / (sigma * amount);
-  const above = (v: number): number => (v <= 0 ? 1 : normalCdf(Math.log(amount / v) / sigma + sigma));
-  return (Math.exp((sigma * sigma) / 2) * (above(least) - above(most))) / (most - least);
+/** Share of the multiplier's mean that comes from multipliers of at most amount / v. */
+function meanWithin(v: number, amount: number, sigma: number): number {
+  return v <= 0 ? 1 : normalCdf(Math.log(amount / v) / sigma + sigma);
 }
 
 /**
@@ -68,16 +66,19 @@ export function amountAtShare(requirement: Requirement, share: number): DegreeDa
   if (most === least) return least * multiplier;
   if (sigma === 0) return least + share * (most - least);
   // Newton's steps, kept inside a shrinking bracket: the share within is smooth and rises.
+  const scale = (most - least) / Math.exp((sigma * sigma) / 2);
   let [low, high] = [least * multiplier, most * multiplier];
   let amount = low + share * (high - low);
   for (let i = 0; i < 60; i++) {
     const short = share - shareWithin(requirement, amount);
     if (short > 0) low = amount;
     else high = amount;
-    const next = amount + short / densityAt(requirement, amount);
+    const slope = meanWithin(least, amount, sigma) - meanWithin(most, amount, sigma);
+    const next = amount + (short * scale) / slope;
     const step = (next >= low && next <= high ? next : (low + high) / 2) - amount;
     amount += step;
-    if (Math.abs(step) <= 1e-12 * amount) break;
+    // Steps shrink by squares: what is left after so small a one is below rounding.
+    if (Math.abs(step) <= 1e-8 * amount) break;
   }
   return amount;
 }

@@ -1,5 +1,5 @@
 import type { Note, NoteCode } from "../notes.ts";
-import type { Mark, Sourced, StageNeeds } from "../species/life-cycle.ts";
+import type { Mark } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
 import { type NoteContext, note } from "./note-context.ts";
 
@@ -12,31 +12,34 @@ const MARK_NOTES: readonly (readonly [Mark, NoteCode, string])[] = [
 /** Which constants are not from a text that was read. */
 export function constantNotes({ lifeCycle, path }: NoteContext): Note[] {
   const stages = lifeCycle.stages.slice(path.period);
-  return MARK_NOTES.flatMap(([mark, code, text]) => {
-    const of = (what: string, constant: (needs: StageNeeds) => Sourced | null): string[] => {
-      const marked = stages
-        .filter((needs) => constant(needs)?.mark === mark)
-        .map(({ stage }) => stageName(stage));
-      return marked.length === 0 ? [] : [`${what} ${listed(marked)}`];
-    };
-    const values = (what: string, constant: (needs: StageNeeds) => Sourced | null): string[] => {
-      const marked = stages.map(constant).filter((one) => one?.mark === mark);
-      const distinct = [...new Set(marked.map((one) => `${one?.value} °C`))];
-      return distinct.length === 0 ? [] : [`${what} ${listed(distinct)}`];
-    };
-    const named = [
-      ...values("lower threshold", ({ lower }) => lower),
-      ...values("upper threshold", ({ upper }) => upper),
-      ...of("degree-days of", ({ degreeDays }) => degreeDays),
-      ...of("how much animals differ in", ({ cv }) => cv),
-      ...(lifeCycle.stageCorrelation.mark === mark
-        ? ["how far an animal is equally slow in all stages"]
-        : []),
-      ...(lifeCycle.hang?.mark === mark ? ["length of the hang"] : []),
-      ...(lifeCycle.darkening?.mark === mark ? ["length of the darkening"] : []),
-    ];
-    return named.length === 0 ? [] : [note(code, `${text}: ${named.join("; ")}.`)];
-  });
+  const notes: Note[] = [];
+  for (const [mark, code, text] of MARK_NOTES) {
+    const lower: string[] = [];
+    const upper: string[] = [];
+    const degreeDays: string[] = [];
+    const cv: string[] = [];
+    for (const needs of stages) {
+      if (needs.lower.mark === mark) addOnce(lower, `${needs.lower.value} °C`);
+      if (needs.upper?.mark === mark) addOnce(upper, `${needs.upper.value} °C`);
+      if (needs.degreeDays.mark === mark) degreeDays.push(stageName(needs.stage));
+      if (needs.cv.mark === mark) cv.push(stageName(needs.stage));
+    }
+    const named: string[] = [];
+    if (lower.length > 0) named.push(`lower threshold ${listed(lower)}`);
+    if (upper.length > 0) named.push(`upper threshold ${listed(upper)}`);
+    if (degreeDays.length > 0) named.push(`degree-days of ${listed(degreeDays)}`);
+    if (cv.length > 0) named.push(`how much animals differ in ${listed(cv)}`);
+    if (lifeCycle.stageCorrelation.mark === mark)
+      named.push("how far an animal is equally slow in all stages");
+    if (lifeCycle.hang?.mark === mark) named.push("length of the hang");
+    if (lifeCycle.darkening?.mark === mark) named.push("length of the darkening");
+    if (named.length > 0) notes.push(note(code, `${text}: ${named.join("; ")}.`));
+  }
+  return notes;
+}
+
+function addOnce(words: string[], word: string): void {
+  if (!words.includes(word)) words.push(word);
 }
 
 function listed(words: readonly string[]): string {
