@@ -25,7 +25,10 @@ export interface Way {
 /** Share of the animals that are done by an instant, by a rule where a mean over ages is needed. */
 export type DoneBy = (instant: Instant, rule: NormalRule) => number;
 
-/** Share done over all ways, made ready to be asked many times. */
+/**
+ * Share done over all ways, made ready to be asked many times.
+ * @param ways To one milestone; weights add up to 1. Ways that share their list of paces share all needs.
+ */
 export function doneByAll(ways: readonly Way[]): DoneBy {
   const beliefs = new Map<readonly Pace[], NeedBelief>();
   const parts = ways.flatMap((way) => {
@@ -56,9 +59,9 @@ export function doneByAll(ways: readonly Way[]): DoneBy {
   };
 }
 
-/** Share of the animals that have gone through all legs by an instant. */
+/** Share of the animals of a way, whatever its weight, that have gone through all legs by an instant. */
 export function shareArrived(way: Way, instant: Instant): number {
-  return doneByAll([way])(instant, FINE);
+  return doneByAll([{ ...way, weight: 1 }])(instant, FINE);
 }
 
 /** Shares of the animals that have gone through all legs by an instant, for each of some paces. */
