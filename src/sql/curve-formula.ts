@@ -21,19 +21,25 @@ function range(low: string, high: string): string {
   return `NULLIF(${high} - ${low}, 0)`;
 }
 
-/**
- * Half the angle that a sine wave spends above t. Rounding cannot take the argument out of 0 to 1, as it can
- * that of an asin of the distance from the middle: high - t is at most high - low, and rounding keeps order.
- */
-function halfAngle(t: string, low: string, high: string): string {
-  return `ASIN(SQRT((${high} - ${t}) / ${range(low, high)}))`;
+/** Distance of t from the nearer extreme. Nothing in it is NULL, so engines agree on LEAST. */
+function near(t: string, low: string, high: string): string {
+  return `LEAST(${high} - ${t}, ${t} - ${low})`;
 }
 
-/** One sine wave between the extremes; `src/diurnal/sine.ts` by the half angle. */
+/**
+ * Half the angle that a sine wave spends beyond t, on the side of the nearer extreme: an eighth of a turn at
+ * most, where the arc sine is not steep. Rounding cannot take its argument out of 0 to 1.
+ */
+function halfAngle(t: string, low: string, high: string): string {
+  return `ASIN(SQRT(${near(t, low, high)} / ${range(low, high)}))`;
+}
+
+/** One sine wave between the extremes; `src/diurnal/sine.ts` by the half angle, turned upside down as there. */
 export const SINE: CurveFormula = {
   excess: (t, low, high) =>
-    `2 * ((${middle(low, high)} - ${t}) * ${halfAngle(t, low, high)} + SQRT((${high} - ${t}) * (${t} - ${low})) / 2) / ${PI}`,
-  above: (t, low, high) => `2 * ${halfAngle(t, low, high)} / ${PI}`,
+    `GREATEST(${middle(low, high)} - ${t}, 0) + 2 * (SQRT((${high} - ${t}) * (${t} - ${low})) / 2 - ((${high} - ${low}) / 2 - ${near(t, low, high)}) * ${halfAngle(t, low, high)}) / ${PI}`,
+  above: (t, low, high) =>
+    `CASE WHEN ${high} - ${t} <= ${t} - ${low} THEN 2 * ${halfAngle(t, low, high)} / ${PI} ELSE 1 - 2 * ${halfAngle(t, low, high)} / ${PI} END`,
 };
 
 /** Straight lines between the extremes; as `src/diurnal/triangle.ts`. */
