@@ -57,7 +57,9 @@ export function accumulationClock(timeline: Timeline, accumulation: Accumulation
     const reached = amount - CRUMB;
     const i = lastWhere(arcs.length, (k) => (sums[k] ?? Infinity) < reached);
     const arc = arcs[i];
-    return arc === undefined ? null : instantOf(arc, accumulation, reached - (sums[i] ?? 0));
+    return arc === undefined
+      ? null
+      : instantOf(arc, accumulation, reached - (sums[i] ?? 0), (sums[i + 1] ?? 0) - (sums[i] ?? 0));
   };
 
   return { from, to, total, amountAt, when };
@@ -71,11 +73,12 @@ function amountOn(arc: Arc, accumulation: Accumulation, u: number): number {
 
 // The instant on an arc at which its amount is reached: Newton's steps, since the rate is the derivative,
 // kept inside a shrinking bracket.
-function instantOf(arc: Arc, accumulation: Accumulation, amount: number): Instant {
+function instantOf(arc: Arc, accumulation: Accumulation, amount: number, whole: number): Instant {
   const span = arc.to - arc.from;
   const perU = span / (arc.u1 - arc.u0) / DAY_MS;
   let [low, high] = [arc.u0, arc.u1];
-  let u = low;
+  // From the chord on: where an arc begins below the threshold, Newton's steps would find no slope.
+  let u = low + (high - low) * Math.min(1, amount / whole);
   for (let i = 0; i < 60 && high - low > 1e-13; i++) {
     const short = amount - amountOn(arc, accumulation, u);
     const rate = perU * accumulation.rate(arcTemperature(arc, u));
