@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { STAGE_IDS } from "../species/life-cycle.ts";
 import { type CohortRecord, refuseSecondNames, speciesNamed } from "./cohort-record.ts";
 import type { CohortOptions } from "./cohorts-csv.ts";
@@ -6,21 +6,23 @@ import { jsonValue } from "./json-text.ts";
 import { listPlaces } from "./place.ts";
 import { inShape } from "./shape.ts";
 
-const whole = z.int("it must be a whole number").min(1);
+const whole = z.int("it must be a whole number").check(z.minimum(1));
 
 const ageWords = 'it must be "unknown", "new", or the share of the stage done, from 0 to 1';
 
 const cohort = z.strictObject({
-  name: z.string().regex(/\S/, "it must be a name"),
+  name: z.string().check(z.regex(/\S/, "it must be a name")),
   species: z.string(),
   found: z.enum(STAGE_IDS),
   on: z.string(),
-  count: whole.optional(),
-  age: z.union([z.enum(["unknown", "new"]), z.number().min(0).max(1)], ageWords).optional(),
-  cages: whole.optional(),
+  count: z.optional(whole),
+  age: z.optional(
+    z.union([z.enum(["unknown", "new"]), z.number().check(z.minimum(0), z.maximum(1))], ageWords),
+  ),
+  cages: z.optional(whole),
 });
 
-const cohortList = z.array(cohort).min(1, "it must have at least one cohort");
+const cohortList = z.array(cohort).check(z.minLength(1, "it must have at least one cohort"));
 
 /**
  * Cohorts from a JSON list of `{"name", "species", "found", "on", "count", "age", "cages"}`, the last three where

@@ -1,20 +1,20 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { WIND_UNITS } from "../rearing/wind-unit.ts";
 import { knownZone } from "../time/zone.ts";
 import { inShape } from "./shape.ts";
 
-const columnName = z.string().min(1).optional();
+const columnName = z.optional(z.string().check(z.minLength(1)));
 
 const hourlyOptions = z.strictObject({
   /** Unit of the temperatures; taken from the file where the file names it, and then both must agree. */
-  unit: z.enum(["C", "F"]).optional(),
+  unit: z.optional(z.enum(["C", "F"])),
   /** Unit of the wind; likewise. */
-  windUnit: z.enum(WIND_UNITS).optional(),
+  windUnit: z.optional(z.enum(WIND_UNITS)),
   /** IANA time zone of times that are written without an offset. */
-  zone: z.string().optional(),
+  zone: z.optional(z.string()),
   /** Headers of the columns, where their meaning should not be taken from their words. */
-  columns: z
-    .strictObject({
+  columns: z.optional(
+    z.strictObject({
       date: columnName,
       time: columnName,
       temperature: columnName,
@@ -22,14 +22,14 @@ const hourlyOptions = z.strictObject({
       rain: columnName,
       chance: columnName,
       cloud: columnName,
-    })
-    .optional(),
+    }),
+  ),
   /** Order of month and date in dates that do not begin with the year. */
-  dateOrder: z.enum(["year-first", "month-first", "day-first"]).optional(),
+  dateOrder: z.optional(z.enum(["year-first", "month-first", "day-first"])),
   /** Which place to read from a file that holds several. */
-  location: z.string().optional(),
+  location: z.optional(z.string()),
   /** Further numbers that stand for a missing value, as written in the file. */
-  sentinels: z.array(z.number()).optional(),
+  sentinels: z.optional(z.array(z.number())),
 });
 
 /** How to read hourly weather. Everything is optional: what a file says of itself is used. */

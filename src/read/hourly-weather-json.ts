@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { InputError } from "../errors.ts";
 import { WIND_UNITS, type WindUnit, metresPerSecond } from "../rearing/wind-unit.ts";
 import { DAY_MS } from "../time/zone.ts";
@@ -13,23 +13,25 @@ import { fileUnit, temperatureCells } from "./temperature-cells.ts";
 import { plainScale, weatherValues } from "./weather-cells.ts";
 
 const ISO_STAMP = /^\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}/;
-const value = z.number().nullable();
+const value = z.nullable(z.number());
 
 const hourRecord = z.strictObject({
   /** When the hour begins: ISO 8601 date and time, with or without an offset from UTC. */
-  at: z.string().regex(ISO_STAMP, "it must be an ISO 8601 date and time, such as 2026-07-05T13:00:00-04:00"),
+  at: z
+    .string()
+    .check(z.regex(ISO_STAMP, "it must be an ISO 8601 date and time, such as 2026-07-05T13:00:00-04:00")),
   temperature: value,
   wind: value,
   /** mm within the hour. */
-  rain: value.optional(),
+  rain: z.optional(value),
   /** % */
-  rainChance: value.optional(),
+  rainChance: z.optional(value),
   /** % of the sky */
-  cloud: value.optional(),
+  cloud: z.optional(value),
 });
 const document = z.strictObject({
-  unit: z.enum(["C", "F"]).optional(),
-  windUnit: z.enum(WIND_UNITS).optional(),
+  unit: z.optional(z.enum(["C", "F"])),
+  windUnit: z.optional(z.enum(WIND_UNITS)),
   hours: z.array(hourRecord),
 });
 

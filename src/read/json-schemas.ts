@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { forecastShape } from "./forecast-shape.ts";
 import { lifeCycleShape } from "./life-cycle.ts";
 import { logShape } from "./log-entries.ts";
@@ -33,7 +33,7 @@ export function jsonSchemas(): Readonly<Record<JsonSchemaName, JsonSchema>> {
   };
 }
 
-function made(shape: z.ZodType, title: string, description: string): JsonSchema {
+function made(shape: z.ZodMiniType, title: string, description: string): JsonSchema {
   const { $schema, ...rest } = z.toJSONSchema(shape, { target: "draft-2020-12", io: "input" });
   return { $schema, title, description, ...rest };
 }

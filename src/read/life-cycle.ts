@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { inShape } from "./shape.ts";
@@ -18,21 +18,21 @@ const stageNeeds = z.strictObject({
   stage: z.enum(["egg", "larva", "instar-1", "instar-2", "instar-3", "instar-4", "instar-5", "pupa"]),
   degreeDays: sourced,
   lower: sourced,
-  upper: sourced.nullable(),
+  upper: z.nullable(sourced),
   cutoff: z.enum(["none", "horizontal", "intermediate", "vertical"]),
   cv: sourced,
-  tested: z.strictObject({ low: z.number(), high: z.number(), mark, source: z.string() }).nullable(),
+  tested: z.nullable(z.strictObject({ low: z.number(), high: z.number(), mark, source: z.string() })),
 });
 
 const lifeCycle = z.strictObject({
   species: z.string(),
   latinName: z.string(),
   commonName: z.string(),
-  host: z.string().nullable(),
-  region: z.string().nullable(),
+  host: z.nullable(z.string()),
+  region: z.nullable(z.string()),
   stages: z.array(stageNeeds),
-  hang: sourced.nullable(),
-  darkening: sourced.nullable(),
+  hang: z.nullable(sourced),
+  darkening: z.nullable(sourced),
   stageCorrelation: sourced,
   handling: z.array(z.enum(["harmful-sap", "never-release", "permit-in-places", "not-native-in-places"])),
   remarks: z.array(z.string()),

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { type LogEntry, checkLog, logEntry } from "../cohort/log.ts";
 import { STAGE_IDS } from "../species/life-cycle.ts";
 import { inShape } from "./shape.ts";
@@ -6,17 +6,22 @@ import { inShape } from "./shape.ts";
 const logEntryShape = z.strictObject({
   stage: z
     .enum(STAGE_IDS)
-    .describe("The stage that had begun; of animals that died or were lost, the stage they were in."),
-  on: z.string().describe("The day, or the date and time, when it was seen: ISO 8601."),
-  count: z.int().min(1).optional().describe("How many animals. Left out: 1."),
-  cohort: z.string().min(1).nullable().optional().describe("Which animals, where several groups are kept."),
-  note: z.string().nullable().optional(),
-  row: z.int().min(1).nullable().optional().describe("Row of the file it came from."),
-  fate: z.enum(["seen", "died", "lost"]).optional().describe("What became of them. Left out: seen."),
+    .check(
+      z.describe("The stage that had begun; of animals that died or were lost, the stage they were in."),
+    ),
+  on: z.string().check(z.describe("The day, or the date and time, when it was seen: ISO 8601.")),
+  count: z.optional(z.int().check(z.minimum(1))).check(z.describe("How many animals. Left out: 1.")),
+  cohort: z
+    .optional(z.nullable(z.string().check(z.minLength(1))))
+    .check(z.describe("Which animals, where several groups are kept.")),
+  note: z.optional(z.nullable(z.string())),
+  row: z.optional(z.nullable(z.int().check(z.minimum(1)))).check(z.describe("Row of the file it came from.")),
+  fate: z
+    .optional(z.enum(["seen", "died", "lost"]))
+    .check(z.describe("What became of them. Left out: seen.")),
   notYet: z
-    .string()
-    .optional()
-    .describe("The last look at which the stage had not begun: ISO 8601. Left out: a day before."),
+    .optional(z.string())
+    .check(z.describe("The last look at which the stage had not begun: ISO 8601. Left out: a day before.")),
 });
 
 /** The shape of a log as JSON, for the published schema. */

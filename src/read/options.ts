@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { LONGEST_GAP_HOURS } from "../temperature/readings.ts";
 import { knownZone } from "../time/zone.ts";
 import { inShape } from "./shape.ts";
@@ -9,37 +9,37 @@ export const TEMPERATURE_FORMATS = ["daily-csv", "readings-csv", "ghcn-dly", "gh
 /** Id of a format of temperature files. */
 export type TemperatureFormat = (typeof TEMPERATURE_FORMATS)[number];
 
-const columnName = z.string().min(1).optional();
+const columnName = z.optional(z.string().check(z.minLength(1)));
 
-const dateOrder = z.enum(["year-first", "month-first", "day-first"]).optional();
+const dateOrder = z.optional(z.enum(["year-first", "month-first", "day-first"]));
 
 const readOptions = z.strictObject({
   /** The format, where it should not be recognised from the text. */
-  format: z.enum(TEMPERATURE_FORMATS).optional(),
+  format: z.optional(z.enum(TEMPERATURE_FORMATS)),
   /** Unit of the temperatures; taken from the file where the file names it, and then both must agree. */
-  unit: z.enum(["C", "F"]).optional(),
+  unit: z.optional(z.enum(["C", "F"])),
   /** IANA time zone of times that are written without an offset. Without it they stay a local clock. */
-  zone: z.string().optional(),
+  zone: z.optional(z.string()),
   /** Headers of the columns, where their meaning should not be taken from their words. */
-  columns: z
-    .strictObject({
+  columns: z.optional(
+    z.strictObject({
       date: columnName,
       time: columnName,
       min: columnName,
       max: columnName,
       temperature: columnName,
-    })
-    .optional(),
+    }),
+  ),
   /** Order of month and date in dates that do not begin with the year. */
   dateOrder,
   /** Readings further apart are not joined by a straight line, hours. Default 6. */
-  longestGapHours: z.number().gt(0).optional(),
+  longestGapHours: z.optional(z.number().check(z.gt(0))),
   /** Exchange a minimum that is above its maximum, instead of refusing the row. */
-  exchangeSwapped: z.boolean().optional(),
+  exchangeSwapped: z.optional(z.boolean()),
   /** Which place to read from a file that holds several. */
-  location: z.string().optional(),
+  location: z.optional(z.string()),
   /** Further numbers that stand for a missing value, as written in the file. */
-  sentinels: z.array(z.number()).optional(),
+  sentinels: z.optional(z.array(z.number())),
 });
 
 /** How to read temperatures. Everything is optional: what a file says of itself is used. */
@@ -47,8 +47,8 @@ export type ReadOptions = Readonly<z.input<typeof readOptions>>;
 
 const logOptions = z.strictObject({
   /** Headers of the columns, where their meaning should not be taken from their words. */
-  columns: z
-    .strictObject({
+  columns: z.optional(
+    z.strictObject({
       stage: columnName,
       on: columnName,
       time: columnName,
@@ -59,16 +59,16 @@ const logOptions = z.strictObject({
       notYet: columnName,
       corrects: columnName,
       written: columnName,
-    })
-    .optional(),
+    }),
+  ),
   /** Order of month and date in dates that do not begin with the year. */
   dateOrder,
   /** What hatches: the first instar, or a larva where a species has no instars. Default `instar-1`. */
-  firstLarvalStage: z.enum(["instar-1", "larva"]).optional(),
+  firstLarvalStage: z.optional(z.enum(["instar-1", "larva"])),
   /** The log as it stood when it ended with this row of the file. */
-  throughRow: z.int().min(1).optional(),
+  throughRow: z.optional(z.int().check(z.minimum(1))),
   /** The log as it stood at this moment, ISO 8601; a day means its end, and without an offset it is in UTC. */
-  asOf: z.string().optional(),
+  asOf: z.optional(z.string()),
 });
 
 /** How to read a log of what was seen. */
@@ -76,11 +76,11 @@ export type LogOptions = Readonly<z.input<typeof logOptions>>;
 
 const trialOptions = z.strictObject({
   /** Unit of the temperatures; taken from the file where the file names it, and then both must agree. */
-  unit: z.enum(["C", "F"]).optional(),
+  unit: z.optional(z.enum(["C", "F"])),
   /** Headers of the columns, where their meaning should not be taken from their words. */
-  columns: z.strictObject({ temperature: columnName, days: columnName, animals: columnName }).optional(),
+  columns: z.optional(z.strictObject({ temperature: columnName, days: columnName, animals: columnName })),
   /** Which place to read from a file that holds several. */
-  location: z.string().optional(),
+  location: z.optional(z.string()),
 });
 
 /** How to read rearing trials. */

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { InputError, type InputErrorCode, type InputPath, nearestNames, shown } from "../errors.ts";
 
 /**
@@ -7,7 +7,7 @@ import { InputError, type InputErrorCode, type InputPath, nearestNames, shown } 
  * @param what Name of the whole, for a finding about the whole: `the options`.
  * @throws {InputError} with the code given.
  */
-export function inShape<Schema extends z.ZodType>(
+export function inShape<Schema extends z.ZodMiniType>(
   schema: Schema,
   value: unknown,
   code: InputErrorCode,
@@ -55,6 +55,8 @@ function wanted(issue: z.core.$ZodIssue): string {
       return `it must be ${issue.values.length === 1 ? "" : "one of "}${issue.values.map((one) => shown(one)).join(", ")}`;
     case "too_small":
       return `it must be ${issue.inclusive === false ? "above" : "at least"} ${issue.minimum}`;
+    case "too_big":
+      return `it must be ${issue.inclusive === false ? "below" : "at most"} ${issue.maximum}`;
     default:
       // Schemas that check a format or refine give their own words.
       return issue.message;
@@ -83,20 +85,20 @@ function keyOf(inside: unknown, key: string | number): unknown {
 function keysAt(schema: z.core.$ZodType, path: InputPath): string[] {
   let here: z.core.$ZodType | undefined = unwrapped(schema);
   for (const key of path) {
-    if (here instanceof z.ZodArray) here = unwrapped(here.element);
-    else if (here instanceof z.ZodObject) here = unwrapped(fieldOf(here, key));
+    if (here instanceof z.ZodMiniArray) here = unwrapped(here.def.element);
+    else if (here instanceof z.ZodMiniObject) here = unwrapped(fieldOf(here, key));
   }
-  return here instanceof z.ZodObject ? Object.keys(here.shape) : [];
+  return here instanceof z.ZodMiniObject ? Object.keys(here.shape) : [];
 }
 
-function fieldOf(schema: z.ZodObject, key: string | number): z.core.$ZodType | undefined {
+function fieldOf(schema: z.ZodMiniObject, key: string | number): z.core.$ZodType | undefined {
   const fields: Readonly<Record<string, z.core.$ZodType>> = schema.shape;
   return Object.entries(fields).find(([name]) => name === key)?.[1];
 }
 
 // The schema inside optional and nullable wrappers.
 function unwrapped(schema: z.core.$ZodType | undefined): z.core.$ZodType | undefined {
-  return schema instanceof z.ZodOptional || schema instanceof z.ZodNullable
-    ? unwrapped(schema.unwrap())
+  return schema instanceof z.ZodMiniOptional || schema instanceof z.ZodMiniNullable
+    ? unwrapped(schema.def.innerType)
     : schema;
 }

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { InputError } from "../errors.ts";
 import { constantTemperature } from "../temperature/constant.ts";
 import type { ConstantTemperature, DailyTemperatures, TemperatureReadings } from "../temperature/series.ts";
@@ -16,8 +16,8 @@ import { stampColumn } from "./stamp-column.ts";
 import { type FileUnit, fileUnit, temperatureCells } from "./temperature-cells.ts";
 import { plainText } from "./text.ts";
 
-const unit = z.enum(["C", "F"]).optional();
-const degrees = z.number().nullable();
+const unit = z.optional(z.enum(["C", "F"]));
+const degrees = z.nullable(z.number());
 const ISO_STAMP = /^\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}/;
 
 const dayRecord = z.strictObject({
@@ -30,7 +30,9 @@ const dayRecord = z.strictObject({
 });
 const readingRecord = z.strictObject({
   /** ISO 8601 date and time, with or without an offset from UTC. */
-  at: z.string().regex(ISO_STAMP, "it must be an ISO 8601 date and time, such as 2026-07-04T13:05:00-04:00"),
+  at: z
+    .string()
+    .check(z.regex(ISO_STAMP, "it must be an ISO 8601 date and time, such as 2026-07-04T13:05:00-04:00")),
   /** The reading, or `null` where it is missing. */
   temperature: degrees,
 });
@@ -41,9 +43,9 @@ const constantDocument = z.strictObject({
   /** The temperature that is held. */
   constant: z.number(),
   /** First day it holds. */
-  from: z.string().optional(),
+  from: z.optional(z.string()),
   /** Last day it holds. */
-  to: z.string().optional(),
+  to: z.optional(z.string()),
 });
 
 /** A day of temperatures as JSON has it. */
