@@ -21,6 +21,15 @@ export default defineConfig({
           hookTimeout: 240_000,
         },
       },
+      {
+        test: {
+          // Against dist, which npm run build makes.
+          name: "package",
+          include: ["tests/package/**/*.package.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 240_000,
+        },
+      },
     ],
   },
 });

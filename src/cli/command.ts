@@ -4,8 +4,6 @@ import type { Terminal } from "./terminal.ts";
 /** One command of the command line. */
 export interface Command {
   readonly name: string;
-  /** One line for the list of commands. */
-  readonly summary: string;
   readonly help: string;
   readonly options: OptionTable;
   /** Whether words that belong to no option mean something. */

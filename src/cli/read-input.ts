@@ -1,7 +1,7 @@
 import { createReadStream } from "node:fs";
 import type { Readable } from "node:stream";
 import { InputError } from "../errors.ts";
-import { LARGEST_TEXT_BYTES } from "../read/index.ts";
+import { LARGEST_TEXT_BYTES } from "../read/text.ts";
 
 /**
  * The bytes of a file, or of standard input for `-`.

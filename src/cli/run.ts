@@ -1,33 +1,9 @@
 import { InputError, nearestNames, shown } from "../errors.ts";
 import { givenOptions } from "./arguments.ts";
+import { COMMAND_GROUPS, COMMANDS, type CommandEntry } from "./command-table.ts";
 import type { Command } from "./command.ts";
-import { compareCommand } from "./commands/compare.ts";
-import { degreeDaysCommand } from "./commands/degree-days.ts";
-import { drawCommand } from "./commands/draw.ts";
-import { evaluateCommand } from "./commands/evaluate.ts";
-import { fitCommand } from "./commands/fit.ts";
-import { forecastCommand } from "./commands/forecast.ts";
-import { logCommand } from "./commands/log.ts";
-import { methodsCommand } from "./commands/methods.ts";
-import { planCommand } from "./commands/plan.ts";
-import { releaseCommand } from "./commands/release.ts";
-import { roomCommand } from "./commands/room.ts";
-import { seasonCommand } from "./commands/season.ts";
-import { speciesCommand } from "./commands/species.ts";
-import { startForCommand } from "./commands/start-for.ts";
-import { survivalCommand } from "./commands/survival.ts";
 import { inOptionNames } from "./option-names.ts";
 import type { Terminal } from "./terminal.ts";
-
-/** In the order in which a season needs them. */
-const GROUPS: readonly (readonly [heading: string, commands: readonly Command[]])[] = [
-  ["Before the season", [speciesCommand, seasonCommand, startForCommand]],
-  ["From the find to the release", [forecastCommand, planCommand, logCommand, releaseCommand, drawCommand]],
-  ["Afterwards", [compareCommand, survivalCommand, evaluateCommand]],
-  ["Temperatures and thresholds", [roomCommand, degreeDaysCommand, methodsCommand, fitCommand]],
-];
-
-const COMMANDS = GROUPS.flatMap(([, commands]) => commands);
 
 const HELP = `moltline: from temperatures to the days on which an animal molts.
 
@@ -37,12 +13,12 @@ Moltline tells you when it will hatch, molt, pupate and emerge, early and late:
   moltline forecast --temperatures porch.csv --unit F --zone America/New_York \\
     --species danaus-plexippus --found egg --on 2026-06-08
 
-${GROUPS.map(([heading, commands]) => `${heading}\n${commands.map(lineOf).join("\n")}`).join("\n\n")}
+${COMMAND_GROUPS.map(([heading, commands]) => `${heading}\n${commands.map(lineOf).join("\n")}`).join("\n\n")}
 
 moltline COMMAND --help tells more, such as moltline forecast --help.
 `;
 
-function lineOf({ name, summary }: Command): string {
+function lineOf({ name, summary }: CommandEntry): string {
   return `  ${name.padEnd(13)}${summary}`;
 }
 
@@ -59,7 +35,7 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
     return 0;
   }
   if (asksHelp) return run([...rest.slice(0, 1), "--help"], terminal);
-  const command = COMMANDS.find((one) => one.name === name);
+  const command = await COMMANDS.find((one) => one.name === name)?.load();
   try {
     if (command === undefined) throw unknownCommand(name);
     if (rest.includes("--help") || rest.includes("-h")) {

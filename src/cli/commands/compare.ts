@@ -16,7 +16,6 @@ import type { Terminal } from "../terminal.ts";
 
 export const compareCommand: Command = {
   name: "compare",
-  summary: "what was expected beside what you saw",
   help: `moltline compare: what was expected beside what you saw.
 
   moltline compare --log log.csv --temperatures porch.csv \\

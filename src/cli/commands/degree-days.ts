@@ -14,7 +14,6 @@ import { givenThresholds } from "../threshold-options.ts";
 
 export const degreeDaysCommand: Command = {
   name: "degree-days",
-  summary: "degree-days day by day, with their running total",
   help: `moltline degree-days: degree-days day by day, with their running total.
 
   moltline degree-days --temperatures porch.csv --lower 10 --upper 30

@@ -27,7 +27,6 @@ const PICTURES = ["windows", "degree-days", "temperatures"] as const;
 
 export const drawCommand: Command = {
   name: "draw",
-  summary: "a picture of a forecast, as an SVG file",
   help: `moltline draw: a picture of a forecast for a report, a poster or a web page.
 
   moltline draw --picture windows --out windows.svg --temperatures porch.csv \\

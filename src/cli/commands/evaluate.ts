@@ -19,7 +19,6 @@ const EVERY = 7;
 
 export const evaluateCommand: Command = {
   name: "evaluate",
-  summary: "how good forecasts would have been on your own past years",
   help: `moltline evaluate: how good forecasts would have been on your own past years.
 
   moltline evaluate --temperatures station.csv --species danaus-plexippus

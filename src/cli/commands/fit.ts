@@ -10,7 +10,6 @@ import type { Terminal } from "../terminal.ts";
 
 export const fitCommand: Command = {
   name: "fit",
-  summary: "thresholds from your own trials at constant temperatures",
   help: `moltline fit: thresholds from your own trials at constant temperatures.
 
   moltline fit --trials trials.csv

@@ -15,7 +15,6 @@ import type { Terminal } from "../terminal.ts";
 
 export const forecastCommand: Command = {
   name: "forecast",
-  summary: "the dates of every stage to adult, as a calendar for the wall",
   help: `moltline forecast: when the animals you found hatch, molt, pupate and emerge.
 
   moltline forecast --temperatures porch.csv --species danaus-plexippus \\

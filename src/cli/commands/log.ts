@@ -41,7 +41,6 @@ const OPTIONS: OptionTable = Object.fromEntries(
 
 export const logCommand: Command = {
   name: "log",
-  summary: "keeps your log: add, correct, show, share what you saw",
   help: `moltline log: keeps the log of what you saw. Rows are only ever added: a
 correction is a row of its own, and every earlier state can be read back.
 

@@ -13,7 +13,6 @@ import { givenThresholds } from "../threshold-options.ts";
 
 export const methodsCommand: Command = {
   name: "methods",
-  summary: "what each way of reckoning degree-days makes of your temperatures",
   help: `moltline methods: what each way of reckoning makes of your temperatures.
 
   moltline methods --temperatures porch.csv --lower 10 --upper 30 --amount 400

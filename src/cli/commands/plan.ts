@@ -12,7 +12,6 @@ import { wholeNumbers } from "../whole-numbers.ts";
 
 export const planCommand: Command = {
   name: "plan",
-  summary: "what to do on each day: watch, feed, clean, leave alone, release",
   help: `moltline plan: what to do on each day, from the egg to the last adult.
 
   moltline plan --temperatures porch.csv --species danaus-plexippus \\

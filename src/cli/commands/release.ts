@@ -22,7 +22,6 @@ import type { Terminal } from "../terminal.ts";
 
 export const releaseCommand: Command = {
   name: "release",
-  summary: "the hours that are warm, calm, dry and light enough for release",
   help: `moltline release: the hours that are fit for releasing adults, best first.
 
   moltline release --weather-hours week.csv --emerged 2026-07-05T09:30 \\

@@ -16,7 +16,6 @@ import { wholeNumbers } from "../whole-numbers.ts";
 
 export const roomCommand: Command = {
   name: "room",
-  summary: "how your room or cage differs from the weather station",
   help: `moltline room: how your room or cage differs from the weather station.
 
   moltline room --logger shelf.csv --station station.csv

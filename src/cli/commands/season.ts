@@ -19,7 +19,6 @@ const HEMISPHERES = ["north", "south"] as const;
 
 export const seasonCommand: Command = {
   name: "season",
-  summary: "how many broods a year, and until when eggs still become adults",
   help: `moltline season: how many broods a place has, and until when eggs still make it.
 
   moltline season --temperatures station.csv --species danaus-plexippus \\

@@ -6,7 +6,6 @@ import type { Terminal } from "../terminal.ts";
 
 export const speciesCommand: Command = {
   name: "species",
-  summary: "the species at hand, or the constants of one",
   help: `moltline species: the species at hand.
 
   moltline species                    a line for each

@@ -16,7 +16,6 @@ import type { Terminal } from "../terminal.ts";
 
 export const startForCommand: Command = {
   name: "start-for",
-  summary: "which start puts the emergence on a wanted day, and how surely",
   help: `moltline start-for: which start puts the emergence on a wanted day, and how
 surely.
 

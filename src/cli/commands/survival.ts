@@ -17,7 +17,6 @@ const MOST_ANIMALS = 10_000;
 
 export const survivalCommand: Command = {
   name: "survival",
-  summary: "how many of your animals lived, and how many adults to expect",
   help: `moltline survival: how many of your animals lived, and how many to expect.
 
   moltline survival --log log.csv --species danaus-plexippus --found egg \\
