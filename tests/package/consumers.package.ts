@@ -15,8 +15,14 @@ beforeAll(() => {
 });
 afterAll(() => project.remove());
 
-const node = (...words: readonly string[]): string =>
-  execFileSync(process.execPath, words, { cwd: project.folder, encoding: "utf8", maxBuffer: 2 ** 26 });
+const node = (...words: readonly string[]): string => nodeAt(undefined, ...words);
+const nodeAt = (TZ: string | undefined, ...words: readonly string[]): string =>
+  execFileSync(process.execPath, words, {
+    cwd: project.folder,
+    encoding: "utf8",
+    maxBuffer: 2 ** 26,
+    env: { ...process.env, ...(TZ !== undefined && { TZ }) },
+  });
 
 describe("the tarball", () => {
   it("has the library, the command line, the documents and nothing of the tests", () => {
@@ -29,8 +35,8 @@ describe("the tarball", () => {
 });
 
 describe("the same forecast, to the byte", () => {
-  it("by Node", () => {
-    expect(node("node-main.js")).toBe(inProcess());
+  it.each(["UTC", "Pacific/Apia", "America/St_Johns"])("by Node whose own zone is %s", (zone) => {
+    expect(nodeAt(zone, "node-main.js")).toBe(inProcess());
   });
 
   it("by a thread of Node", () => {
