@@ -74,16 +74,30 @@ export function shown(value: unknown): string {
 }
 
 /**
- * The number itself when it is finite.
+ * Largest size of a number that is reckoned with. Nothing in the field comes near it, and the squares and products
+ * of numbers below it do not overflow, so that no result turns into infinity or NaN on the way.
+ */
+export const LARGEST_NUMBER = 1e100;
+
+/** Whether a value is a number that can be reckoned with. */
+export function isUsable(value: unknown): value is number {
+  return typeof value === "number" && Math.abs(value) <= LARGEST_NUMBER;
+}
+
+/**
+ * The number itself when it is finite, and no larger than {@link LARGEST_NUMBER}.
  * @throws {InputError} `invalid-number` otherwise, naming the path.
  */
 export function finite(value: unknown, path: InputPath, expected = "a finite number"): number {
-  if (typeof value === "number" && Number.isFinite(value)) return value;
+  if (isUsable(value)) return value;
   throw new InputError("invalid-number", `${path.join(".")} is ${shown(value)}; it must be ${expected}.`, {
     path,
     value,
   });
 }
+
+// The distance takes time with the product of the lengths, and no name is near so long a one.
+const LONGEST_NAME = 100;
 
 /**
  * Names close to a mistyped one, nearest first, so that an error can offer them.
@@ -92,7 +106,7 @@ export function finite(value: unknown, path: InputPath, expected = "a finite num
  * @param most How many to return at most.
  */
 export function nearestNames(name: string, known: readonly string[], most = 3): string[] {
-  const wanted = name.toLowerCase();
+  const wanted = name.slice(0, LONGEST_NAME).toLowerCase();
   return known
     .map((candidate) => ({ candidate, distance: editDistance(wanted, candidate.toLowerCase()) }))
     .filter(

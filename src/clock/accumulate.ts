@@ -1,6 +1,8 @@
 import { type Method, knownMethod } from "../diurnal/method.ts";
+import { knownSeries } from "../temperature/known-series.ts";
 import { timelineOf } from "../diurnal/timeline.ts";
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { linearResponse } from "../response/linear.ts";
 import { gapsOf } from "../temperature/gaps.ts";
 import type { DailyTemperatures, TemperatureSeries } from "../temperature/series.ts";
@@ -44,6 +46,8 @@ export function accumulateDegreeDays(
   series: TemperatureSeries,
   options: AccumulateOptions,
 ): AccumulatedDay[] {
+  knownSeries(series, ["series"]);
+  given(options, ["options"], "an object of options");
   return series.kind === "daily" ? byConvention(series, options) : byClock(series, options);
 }
 

@@ -1,4 +1,5 @@
 import { type Method, clamp } from "../diurnal/method.ts";
+import { LARGEST_NUMBER } from "../errors.ts";
 import type { LinearResponse } from "../response/linear.ts";
 import {
   doubleTriangleDay,
@@ -164,8 +165,8 @@ function at(column: Column, index: number): number {
   return column[index] ?? Number.NaN;
 }
 
-// Not so where a reading is missing: NaN is neither 0 or more nor less than infinite.
+// Not so where a reading is missing: NaN is neither 0 or more nor less than anything.
 function isDay(min: number, max: number): boolean {
   const range = max - min;
-  return range >= 0 && range < Infinity;
+  return range >= 0 && range <= LARGEST_NUMBER;
 }

@@ -1,5 +1,6 @@
 import { knownMethod } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
+import { givenColumn } from "../given.ts";
 import { linearResponse } from "../response/linear.ts";
 import { BENT_LOOPS, HELD_LOOPS } from "./day-loops.ts";
 import type { DegreeDayOptions } from "./degree-days.ts";
@@ -20,8 +21,9 @@ export function degreeDaysEach(
   min: Float64Array,
   max: Float64Array,
   options: DegreeDayOptions,
-  out: Float64Array = new Float64Array(min.length),
+  out: Float64Array = columnAsLong(min),
 ): Float64Array {
+  givenColumn(max, ["max"]);
   if (max.length !== min.length || out.length !== min.length) {
     throw new InputError(
       "length-mismatch",
@@ -42,6 +44,11 @@ export function degreeDaysEach(
   }
   if (refused >= 0) throw badDay(min, max, refused);
   return out;
+}
+
+function columnAsLong(min: Float64Array): Float64Array {
+  givenColumn(min, ["min"]);
+  return new Float64Array(min.length);
 }
 
 function badDay(min: Float64Array, max: Float64Array, i: number): InputError {

@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { given } from "../given.ts";
 import { type Method, clamp, refusedMethod } from "../diurnal/method.ts";
 import { sineAbove, sineExcess } from "../diurnal/sine.ts";
 import { triangleAbove, triangleExcess } from "../diurnal/triangle.ts";
@@ -33,6 +34,7 @@ export interface DegreeDayOptions extends Thresholds {
  *   sine); McMaster & Wilhelm (1997), Agric. For. Meteorol. 87, 291-300 (the averages are not one rule).
  */
 export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number {
+  given(day, ["day"], "an object with min and max");
   const { min, max, nextMin = min } = day;
   const response = linearResponse(options);
   checkExtremes(min, max);

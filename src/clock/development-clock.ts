@@ -1,4 +1,5 @@
-import { InputError, shown } from "../errors.ts";
+import { InputError, isUsable, shown } from "../errors.ts";
+import { given, givenFunction } from "../given.ts";
 import { arcTemperature } from "../diurnal/arc.ts";
 import type { Timeline } from "../diurnal/timeline.ts";
 import { type AccumulationClock, accumulationClock } from "./accumulation-clock.ts";
@@ -30,6 +31,8 @@ export type DevelopmentClock = AccumulationClock;
  *   is not the mean rate.
  */
 export function developmentClock(timeline: Timeline, rate: DevelopmentRate): DevelopmentClock {
+  given(timeline, ["timeline"], "what timelineOf returns", "arcs");
+  givenFunction(rate, ["rate"]);
   const checked = checkedRate(rate);
   return accumulationClock(timeline, {
     rate: checked,
@@ -46,7 +49,7 @@ export function developmentClock(timeline: Timeline, rate: DevelopmentRate): Dev
 export function checkedRate(rate: DevelopmentRate): DevelopmentRate {
   return (temperature) => {
     const value = rate(temperature);
-    if (value >= 0 && value < Infinity) return value;
+    if (value >= 0 && isUsable(value)) return value;
     throw new InputError(
       "invalid-number",
       `the rate at ${temperature} °C is ${shown(value)}; it must be 0 or more and finite at every temperature of the curve.`,

@@ -1,4 +1,5 @@
 import { InputError, finite, shown } from "../errors.ts";
+import { given, givenFunction } from "../given.ts";
 import { type DevelopmentRate, checkedRate } from "./development-clock.ts";
 import { integral } from "./gauss-lobatto.ts";
 
@@ -29,6 +30,8 @@ export function rateSummationEffect(
   day: { readonly min: number; readonly max: number },
   shape: DayShape = "single-sine",
 ): number | null {
+  givenFunction(rate, ["rate"]);
+  given(day, ["day"], "an object with min and max");
   const min = finite(day.min, ["min"], "a temperature");
   const max = finite(day.max, ["max"], "a temperature");
   if (min > max) {

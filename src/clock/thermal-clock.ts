@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import { type Arc, aboveOn, arcExcess } from "../diurnal/arc.ts";
 import type { Timeline } from "../diurnal/timeline.ts";
 import { type LinearResponse, linearRate } from "../response/linear.ts";
@@ -22,6 +23,8 @@ export interface ThermalClock {
  * of 23 or 25 hours gives 23 or 25 hours' worth.
  */
 export function thermalClock(timeline: Timeline, response: LinearResponse): ThermalClock {
+  given(timeline, ["timeline"], "what timelineOf returns", "arcs");
+  given(response, ["response"], "what linearResponse returns", "lower", "upper");
   return accumulationClock(timeline, {
     rate: (temperature) => linearRate(response, temperature),
     over: (arc, p, q) => heatBetween(arc, response, p, q),

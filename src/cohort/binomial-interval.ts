@@ -1,4 +1,5 @@
-import { InputError, shown } from "../errors.ts";
+import { InputError, shown, isUsable } from "../errors.ts";
+import { given } from "../given.ts";
 import { betaQuantile } from "./beta-distribution.ts";
 import { normalQuantile } from "./normal-distribution.ts";
 
@@ -43,15 +44,16 @@ export function binomialInterval(
   trials: number,
   options: { readonly method?: ShareInterval; readonly level?: number } = {},
 ): Interval {
+  given(options, ["options"], "an object of options");
   const { method = "clopper-pearson" } = options;
   const level = checkedLevel(options.level);
-  if (!Number.isInteger(trials) || trials < 1) {
+  if (!Number.isSafeInteger(trials) || trials < 1) {
     throw new InputError("invalid-number", `trials is ${shown(trials)}; it must be a whole number from 1.`, {
       path: ["trials"],
       value: trials,
     });
   }
-  if (!Number.isInteger(successes) || successes < 0 || successes > trials) {
+  if (!Number.isSafeInteger(successes) || successes < 0 || successes > trials) {
     throw new InputError(
       "invalid-number",
       `successes is ${shown(successes)}; it must be a whole number from 0 to ${trials}, the number of trials.`,
@@ -112,7 +114,7 @@ function jeffreysInterval(successes: number, trials: number, level: number): Int
  * @internal
  */
 export function checkedLevel(level: number = USUAL_LEVEL): number {
-  if (level > 0 && level < 1) return level;
+  if (isUsable(level) && level > 0 && level < 1) return level;
   throw new InputError(
     "invalid-option",
     `level is ${shown(level)}; it must be between 0 and 1, such as 0.95.`,

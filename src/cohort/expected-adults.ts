@@ -1,4 +1,5 @@
-import { InputError, shown } from "../errors.ts";
+import { InputError, shown, isUsable } from "../errors.ts";
+import { given } from "../given.ts";
 import { type Interval, checkedLevel } from "./binomial-interval.ts";
 
 /**
@@ -50,6 +51,7 @@ export function expectedAdults(
   survival: StageSurvival | readonly StageSurvival[],
   options: { readonly level?: number } = {},
 ): AdultsExpected {
+  given(options, ["options"], "an object of options");
   const level = checkedLevel(options.level);
   if (!Number.isInteger(alive) || alive < 0 || alive > MOST_ALIVE) {
     throw refused(["alive"], alive, `it must be a whole number of animals from 0 to ${MOST_ALIVE}`);
@@ -115,11 +117,12 @@ function oddsOf(stage: StageSurvival, index: number): Odds {
     if (stage >= 0 && stage <= 1) return { share: stage };
     throw refused(["survival", index], stage, "a share must be between 0 and 1");
   }
+  given(stage, ["survival", index], "a share, or an object with survived and of");
   const { survived, of } = stage;
-  if (!(of > 0 && of < Infinity)) {
+  if (!(isUsable(of) && of > 0)) {
     throw refused(["survival", index, "of"], of, "it must be a number of animals above 0");
   }
-  if (!(survived >= 0 && survived <= of)) {
+  if (!(isUsable(survived) && survived >= 0 && survived <= of)) {
     throw refused(["survival", index, "survived"], survived, `it must be between 0 and ${of}`);
   }
   return { a: survived + PRIOR, b: of - survived + PRIOR };

@@ -1,4 +1,5 @@
 import { InputError, finite, shown } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import { checkedLevel } from "./binomial-interval.ts";
 import { normalQuantile } from "./normal-distribution.ts";
 
@@ -56,6 +57,8 @@ export function kaplanMeier(
   animals: readonly FollowedAnimal[],
   options: { readonly interval?: SurvivalInterval; readonly level?: number } = {},
 ): SurvivalStep[] {
+  givenList(animals, ["animals"]);
+  given(options, ["options"], "an object of options");
   const { interval = "log-log" } = options;
   const z = normalQuantile((1 + checkedLevel(options.level)) / 2);
   checkInterval(interval);

@@ -1,5 +1,6 @@
 import { InputError, shown } from "../errors.ts";
-import type { StageId } from "../species/life-cycle.ts";
+import { given, givenList } from "../given.ts";
+import { STAGE_IDS, type StageId } from "../species/life-cycle.ts";
 import { type LifeTableRow, type StageCounts, lifeTable } from "./life-table.ts";
 import { type LogEntry, checkLog, fateOf } from "./log.ts";
 
@@ -51,6 +52,7 @@ export interface LogTable {
  * ).rows[0]?.survival // → 0.9
  */
 export function lifeTableFromLog(entries: readonly LogEntry[], options: LogTableOptions): LogTable {
+  given(options, ["options"], "an object of options", "stages");
   const { stages, unaccounted: missingOnes = "censored", level } = options;
   checkOptions(options);
   const seen = new Map<StageId, number>();
@@ -126,6 +128,18 @@ function stageWithin(stage: StageId, stages: readonly StageId[], index: number):
 }
 
 function checkOptions({ stages, count, unaccounted = "censored" }: LogTableOptions): void {
+  givenList(stages, ["stages"]);
+  const unknown = stages.find((stage) => !STAGE_IDS.includes(stage));
+  if (unknown !== undefined) {
+    throw new InputError(
+      "unknown-stage",
+      `stages has ${shown(unknown)}; each must be one of ${STAGE_IDS.join(", ")}.`,
+      {
+        path: ["stages"],
+        value: unknown,
+      },
+    );
+  }
   if (stages.length < 2) {
     throw new InputError(
       "invalid-option",
@@ -133,7 +147,7 @@ function checkOptions({ stages, count, unaccounted = "censored" }: LogTableOptio
       { path: ["stages"], value: stages.length },
     );
   }
-  if (count !== undefined && !(Number.isInteger(count) && count >= 1)) {
+  if (count !== undefined && !(Number.isSafeInteger(count) && count >= 1)) {
     throw new InputError(
       "invalid-option",
       `count is ${shown(count)}; it must be a whole number of animals from 1.`,

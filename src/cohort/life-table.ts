@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { type Interval, checkedLevel, exactInterval } from "./binomial-interval.ts";
 
@@ -65,6 +66,8 @@ export function lifeTable(
   counts: readonly StageCounts[],
   options: { readonly level?: number } = {},
 ): LifeTableRow[] {
+  givenList(counts, ["counts"]);
+  given(options, ["options"], "an object of options");
   const level = checkedLevel(options.level);
   checkCounts(counts);
   let running: Running | null = { survival: 1, greenwood: 0 };
@@ -144,7 +147,7 @@ function checkCounts(counts: readonly StageCounts[]): void {
   counts.forEach((one, i) => {
     const { stage, entered, died, censored = 0 } = one;
     for (const [field, value] of Object.entries({ entered, died, censored })) {
-      if (Number.isInteger(value) && value >= 0) continue;
+      if (Number.isSafeInteger(value) && value >= 0) continue;
       throw refused(i, field, value, "it must be a whole number of animals from 0");
     }
     if (died + censored > entered) {

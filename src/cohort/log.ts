@@ -1,4 +1,5 @@
 import { InputError, type InputPath, nearestNames, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { STAGE_IDS, type StageId } from "../species/life-cycle.ts";
 import { parseMoment } from "../time/zone.ts";
 
@@ -35,8 +36,9 @@ export interface LogEntry {
  * @example
  * fateOf(logEntry({ stage: "pupa", on: "2026-07-04" })) // → "seen"
  */
-export function fateOf({ fate = "seen" }: LogEntry): LogFate {
-  return fate;
+export function fateOf(entry: LogEntry): LogFate {
+  given(entry, ["entry"], "an entry of a log");
+  return entry.fate ?? "seen";
 }
 
 /**
@@ -49,6 +51,7 @@ export function fateOf({ fate = "seen" }: LogEntry): LogFate {
 export function logEntry(
   seen: { readonly stage: StageId; readonly on: string } & Partial<Omit<LogEntry, "stage" | "on">>,
 ): LogEntry {
+  given(seen, ["seen"], "an object with stage and on");
   const { stage, on, count = 1, cohort = null, note = null, row = null, fate, notYet } = seen;
   const entry: LogEntry = {
     stage,
@@ -83,11 +86,12 @@ export function checkLog(entries: readonly LogEntry[]): readonly LogEntry[] {
 }
 
 function checkEntry(entry: LogEntry | null | undefined, path: InputPath): void {
-  if (entry === null || entry === undefined) throw refused(path, entry, "an object with stage, on and count");
+  if (typeof entry !== "object" || entry === null)
+    throw refused(path, entry, "an object with stage, on and count");
   const { stage, on, count, cohort, note, row, notYet } = entry;
   const fate: string = fateOf(entry);
   if (!STAGE_IDS.includes(stage)) {
-    const near = nearestNames(stage, STAGE_IDS);
+    const near = typeof stage === "string" ? nearestNames(stage, STAGE_IDS) : [];
     const at = [...path, "stage"];
     throw new InputError(
       "unknown-stage",
@@ -98,13 +102,13 @@ function checkEntry(entry: LogEntry | null | undefined, path: InputPath): void {
   // Only whether it is a day or a time matters here; in UTC no time is skipped.
   parseMoment(on, "UTC", [...path, "on"]);
   if (notYet !== undefined) checkOrder(notYet, on, path);
-  if (!Number.isInteger(count) || count < 1)
+  if (!Number.isSafeInteger(count) || count < 1)
     throw refused([...path, "count"], count, "a whole number of animals, 1 or more");
   if (cohort !== null && (typeof cohort !== "string" || cohort.trim() === "")) {
     throw refused([...path, "cohort"], cohort, "the name of a group, or null");
   }
   if (note !== null && typeof note !== "string") throw refused([...path, "note"], note, "a text, or null");
-  if (row !== null && (!Number.isInteger(row) || row < 1))
+  if (row !== null && (!Number.isSafeInteger(row) || row < 1))
     throw refused([...path, "row"], row, "a row number from 1, or null");
   if (!LOG_FATES.some((known) => known === fate))
     throw refused([...path, "fate"], fate, `one of ${LOG_FATES.join(", ")}`);

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { StageSurvival } from "./expected-adults.ts";
 import type { LifeTableRow } from "./life-table.ts";
 
@@ -17,6 +18,7 @@ import type { LifeTableRow } from "./life-table.ts";
 export function survivalThrough(
   rows: readonly LifeTableRow[],
 ): Extract<StageSurvival, { readonly of: number }> | null {
+  givenList(rows, ["rows"]);
   // Where all have died, no later stage can tell anything else.
   const end = rows.findIndex(({ cumulative }) => cumulative === 0);
   const index = end < 0 ? rows.length - 1 : end;

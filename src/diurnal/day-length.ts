@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import { within } from "./place.ts";
 import { sunOn } from "./sun.ts";
@@ -21,6 +22,7 @@ import { sunOn } from "./sun.ts";
  * @see Meeus, Astronomical Algorithms, chapters 15 and 25 (as named by suncalc, which computes it).
  */
 export function dayLength(day: CivilDay, latitude: number, options: { longitude?: number } = {}): number {
+  given(options, ["options"], "an object of options");
   const { longitude = 0 } = options;
   within(latitude, 90, ["latitude"]);
   within(longitude, 180, ["longitude"]);

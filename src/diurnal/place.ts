@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { given } from "../given.ts";
 
 /** A place on the earth, degrees. */
 export interface Place {
@@ -13,6 +14,7 @@ export interface Place {
  * @throws {InputError} `invalid-number`, or `invalid-option` outside -90 to 90 and -180 to 180.
  */
 export function checkedPlace(place: Place): Place {
+  given(place, ["place"], "an object with latitude and longitude");
   within(place.latitude, 90, ["place", "latitude"]);
   within(place.longitude, 180, ["place", "longitude"]);
   return place;

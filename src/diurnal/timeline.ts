@@ -1,7 +1,10 @@
-import { InputError } from "../errors.ts";
+import { InputError, finite } from "../errors.ts";
+import { given } from "../given.ts";
+import { knownSeries } from "../temperature/known-series.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
 import { type Instant, type Zone, formatInstant } from "../time/zone.ts";
 import type { Arc } from "./arc.ts";
+import { knownCurveMethod } from "./method.ts";
 import { type PartSeries, type TimelineOptions, partArcs, pushClipped, spanOf } from "./part-arcs.ts";
 
 /** Temperature over time from a start on, without a hole. */
@@ -20,6 +23,10 @@ export interface Timeline {
  *   `missing-temperature` when it falls into a hole; `zone-needed` when readings in UTC meet a local clock.
  */
 export function timelineOf(series: TemperatureSeries, options: TimelineOptions): Timeline {
+  knownSeries(series, ["series"]);
+  given(options, ["options"], "an object of options", "method", "from", "limits");
+  knownCurveMethod(options.method);
+  finite(options.from, ["from"], "a time in milliseconds");
   const parts = series.kind === "joined" ? series.parts : [series];
   const arcs = parts.map((part) => partArcs(part, options)).reduce(fillHoles, []);
   const { from, zone } = options;

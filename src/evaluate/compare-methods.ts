@@ -1,9 +1,11 @@
 import { thermalClock } from "../clock/thermal-clock.ts";
+import { knownSeries } from "../temperature/known-series.ts";
 import { CURVE_METHODS, type CurveMethod, isSunMethod, knownCurveMethod } from "../diurnal/method.ts";
 import type { Place } from "../diurnal/place.ts";
 import { sunNotes } from "../diurnal/sun-notes.ts";
 import { timelineOf } from "../diurnal/timeline.ts";
 import { finite } from "../errors.ts";
+import { given } from "../given.ts";
 import type { IsoInstant } from "../forecast/result.ts";
 import type { Note } from "../notes.ts";
 import { CUTOFFS, type Cutoff, type Thresholds, linearResponse } from "../response/linear.ts";
@@ -91,6 +93,8 @@ export function compareMethods(
   thresholds: Thresholds,
   options: CompareMethodsOptions = {},
 ): MethodComparison {
+  knownSeries(series, ["series"]);
+  given(options, ["options"], "an object of options");
   const response = linearResponse(thresholds);
   const upper = thresholds.upper ?? null;
   const zone: Zone = options.zone == null ? null : knownZone(options.zone);

@@ -1,3 +1,5 @@
+import { greatest } from "../extremes.ts";
+import { givenList, given } from "../given.ts";
 import type { RateModel, RateParameters } from "../response/rate-model.ts";
 import { RATE_MODELS } from "../response/rate-models.ts";
 import { akaikeWeights, correctedAkaike } from "./akaike.ts";
@@ -44,6 +46,10 @@ export function compareRateModels(
   trials: readonly Trial[],
   models: readonly RateModel[] = RATE_MODELS,
 ): readonly RankedModel[] {
+  givenList(models, ["models"]);
+  models.forEach((model, i) => {
+    given(model, ["models", i], "a rate model, such as briere1", "parameters", "rate", "guess");
+  });
   const rows = [linearRow(trials), ...models.map((model) => rowOf(trials, model))];
   const ranked = rows
     .flatMap((row) => (row.aicc === null ? [] : [{ row, aicc: row.aicc }]))
@@ -86,7 +92,7 @@ function linearRow(trials: readonly Trial[]): Unranked {
   const { intercept, slope, residualSumOfSquares: rss } = straightLine(temperatures, rates, weights);
   const few = trials.length < 5;
   // A line through every trial leaves nothing but rounding.
-  const exact = rss <= 1e-26 * Math.max(...rates) ** 2 * trials.length;
+  const exact = rss <= 1e-26 * greatest(rates) ** 2 * trials.length;
   return {
     model: "linear",
     parameterCount: 2,

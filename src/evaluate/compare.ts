@@ -1,5 +1,6 @@
 import { type LogEntry, checkLog, fateOf } from "../cohort/log.ts";
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import type { DegreeDayTable, Forecast, IsoInstant, StageForecast } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { dayNumber } from "../time/civil-day.ts";
@@ -46,6 +47,7 @@ export interface Comparison {
  * @throws {InputError} `invalid-log` for an empty log; what `checkLog` throws.
  */
 export function compare(forecast: Forecast, log: readonly LogEntry[]): Comparison {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
   const entries = checkLog(log);
   if (entries.length === 0) {
     throw new InputError(

@@ -1,4 +1,6 @@
+import { greatest, least } from "../extremes.ts";
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Note } from "../notes.ts";
 import { type LinearRange, linearRange } from "./linear-range.ts";
 import { type StraightLine, straightLine } from "./straight-line.ts";
@@ -70,6 +72,7 @@ export function estimateThreshold(
   trials: readonly Trial[],
   options: { readonly method?: ThresholdMethod } = {},
 ): ThresholdEstimate {
+  given(options, ["options"], "an object of options");
   const { method = "x-intercept" } = options;
   if (!THRESHOLD_METHODS.includes(method)) {
     throw new InputError(
@@ -108,6 +111,7 @@ export function thresholdOfLine(line: { readonly intercept: number; readonly slo
   lower: number;
   thermalConstant: number;
 } {
+  given(line, ["line"], "an object with intercept and slope");
   const { intercept, slope } = line;
   if (!Number.isFinite(intercept) || !Number.isFinite(slope) || slope <= 0) {
     throw new InputError(
@@ -169,12 +173,12 @@ function majorAxisEstimate({ temperatures, days, weights }: TrialColumns): Estim
 }
 
 function checkRising({ slope, meanY }: StraightLine, { temperatures }: TrialColumns): void {
-  const range = Math.max(...temperatures) - Math.min(...temperatures);
+  const range = greatest(temperatures) - least(temperatures);
   // Equal durations leave a slope of rounding.
   if (slope * range > 1e-12 * meanY) return;
   throw new InputError(
     "invalid-trials",
-    `development gets no faster from ${Math.min(...temperatures)} to ${Math.max(...temperatures)}; a threshold needs trials on the straight part, where warmth speeds development.`,
+    `development gets no faster from ${least(temperatures)} to ${greatest(temperatures)}; a threshold needs trials on the straight part, where warmth speeds development.`,
     { path: ["trials"], value: slope },
   );
 }

@@ -1,5 +1,7 @@
+import { greatest } from "../extremes.ts";
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
 import { InputError, finite } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import type { Note } from "../notes.ts";
 import { type RateModel, type RateParameters, checkParameters } from "../response/rate-model.ts";
 import { correctedAkaike } from "./akaike.ts";
@@ -53,6 +55,8 @@ export function fitRateModel<Name extends string>(
   model: RateModel<Name>,
   options: RateFitOptions<Name> = {},
 ): RateFit<Name> {
+  given(model, ["model"], "a rate model, such as briere1", "parameters", "rate", "guess");
+  given(options, ["options"], "an object of options");
   const { starts, maxIterations = 500 } = options;
   finite(maxIterations, ["maxIterations"], "a number of steps");
   const count = model.parameters.length;
@@ -61,6 +65,7 @@ export function fitRateModel<Name extends string>(
     count,
     `${model.id} has ${count} parameters and needs at least as many temperatures`,
   );
+  if (starts !== undefined) givenList(starts, ["starts"]);
   if (starts?.length === 0) {
     throw new InputError(
       "invalid-option",
@@ -104,7 +109,7 @@ export function fitRateModel<Name extends string>(
       converged,
       fault,
       optimum: model.optimum(parameters),
-      hottest: Math.max(...columns.temperatures),
+      hottest: greatest(columns.temperatures),
     }),
   };
 }

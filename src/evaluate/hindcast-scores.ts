@@ -1,3 +1,5 @@
+import { InputError } from "../errors.ts";
+import { givenList } from "../given.ts";
 import type { HindcastRun } from "./hindcast.ts";
 import { bias, coverage, crps, meanAbsoluteError, skill } from "./scores.ts";
 
@@ -38,8 +40,22 @@ export function scoreHindcast(
   months: readonly number[] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12],
   horizon = 400,
 ): LeadScores[] {
+  givenList(runs, ["runs"]);
+  givenList(months, ["months"]);
   const within = runs.filter(({ start }) => months.includes(Number(start.slice(5, 7))));
   const usual = usualDays(runs);
+  const scoredRuns = within.filter(({ truth }) => truth !== null);
+  const lonely = scoredRuns.find(({ start }) => Number.isNaN(usual(start)));
+  if (scoredRuns.length === 0 || lonely !== undefined) {
+    const start = lonely?.start ?? within[0]?.start;
+    throw new InputError(
+      "too-few-readings",
+      start === undefined || lonely === undefined
+        ? "no run of these months became adult within the record; give more runs, or other months."
+        : `no other year has a run at lead 0 that starts in the month of ${start} and becomes adult; give runs of more starts.`,
+      { path: ["runs"], value: start },
+    );
+  }
   const leads = [...new Set(within.map(({ lead }) => lead))].sort((a, b) => a - b);
   const capped = (time: number): number => Math.min(time, horizon);
   const scoreOf = (run: HindcastRun): number => crps(run.forecast.map(capped), capped(run.truth ?? horizon));

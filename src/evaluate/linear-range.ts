@@ -1,3 +1,4 @@
+import { greatest, least } from "../extremes.ts";
 import { type StraightLine, straightLine } from "./straight-line.ts";
 import { studentTail } from "./student-tail.ts";
 import type { TrialColumns } from "./trial.ts";
@@ -68,7 +69,7 @@ export function linearRange(columns: TrialColumns, lower: number, lowerError: nu
     studentised: all.map((i) => deviationOf(columns, all, [i])?.studentised ?? null),
     coldest: rangeEnd(columns, all, "coldest", { lower, lowerError }),
     hottest: rangeEnd(columns, all, "hottest", { lower, lowerError }),
-    suggested: { min: Math.min(...kept), max: Math.max(...kept) },
+    suggested: { min: least(kept), max: greatest(kept) },
     leftOut: temperatures.filter((temperature) => !kept.includes(temperature)),
   };
 }

@@ -1,3 +1,4 @@
+import { greatest as highest } from "../extremes.ts";
 import type { RateModel, RateParameters, RatePoint } from "../response/rate-model.ts";
 import type { TrialColumns } from "./trial.ts";
 
@@ -49,7 +50,7 @@ export function rateProblem<Name extends string>(
   const within = (value: number, j: number): number =>
     Math.min(greatest[j] ?? value, Math.max(least[j] ?? value, value));
 
-  const top = Math.max(...rates);
+  const top = highest(rates);
   const scales = weights.map((weight) => Math.sqrt(weight) / top);
   const observed = rates.map((rate, i) => rate * (scales[i] ?? 1));
 

@@ -1,4 +1,5 @@
 import { InputError, finite, shown } from "../errors.ts";
+import { givenList, given } from "../given.ts";
 import type { Interval } from "../cohort/binomial-interval.ts";
 
 /**
@@ -36,6 +37,8 @@ export function meanAbsoluteError(predicted: readonly number[], observed: readon
  * coverage([{ lower: 1, upper: 3 }, { lower: 1, upper: 3 }], [3, 4]) // → 0.5
  */
 export function coverage(intervals: readonly Interval[], observed: readonly number[]): number {
+  givenList(intervals, ["intervals"]);
+  givenList(observed, ["observed"]);
   checkLengths(intervals.length, observed.length);
   return mean(
     intervals.map(({ lower, upper }, i) => {
@@ -95,6 +98,8 @@ export function crps(
   observed: number,
   options: { readonly weights?: readonly number[]; readonly fair?: boolean } = {},
 ): number {
+  givenList(members, ["members"]);
+  given(options, ["options"], "an object of options");
   const came = finite(observed, ["observed"]);
   const weights = checkedWeights(members, options.weights);
   const ranked = members
@@ -146,6 +151,8 @@ function checkedWeights(members: readonly number[], given: readonly number[] | u
 }
 
 function errors(predicted: readonly number[], observed: readonly number[]): number[] {
+  givenList(predicted, ["predicted"]);
+  givenList(observed, ["observed"]);
   checkLengths(predicted.length, observed.length);
   return predicted.map((one, i) => finite(observed[i], ["observed", i]) - finite(one, ["predicted", i]));
 }

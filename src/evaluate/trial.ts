@@ -1,4 +1,5 @@
-import { InputError, shown } from "../errors.ts";
+import { InputError, isUsable, shown } from "../errors.ts";
+import { givenList } from "../given.ts";
 
 /** How long development took at one constant temperature: one animal, or the mean of several. */
 export interface Trial {
@@ -25,11 +26,12 @@ export interface TrialColumns {
  *   for fewer different temperatures than needed.
  */
 export function trialColumns(trials: readonly Trial[], different: number, need: string): TrialColumns {
+  givenList(trials, ["trials"]);
   trials.forEach((trial, i) => {
     const { temperature, days, weight = 1 } = trial;
-    check(Number.isFinite(temperature), i, "temperature", temperature, "a finite number");
-    check(Number.isFinite(days) && days > 0, i, "days", days, "a finite number above 0");
-    check(Number.isFinite(weight) && weight > 0, i, "weight", weight, "a finite number above 0");
+    check(isUsable(temperature), i, "temperature", temperature, "a finite number");
+    check(isUsable(days) && isUsable(1 / days) && days > 0, i, "days", days, "a finite number above 0");
+    check(isUsable(weight) && weight > 0, i, "weight", weight, "a finite number above 0");
   });
   const temperatures = trials.map(({ temperature }) => temperature);
   const found = new Set(temperatures).size;

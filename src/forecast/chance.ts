@@ -1,4 +1,4 @@
-import { InputError, shown } from "../errors.ts";
+import { InputError, shown, finite } from "../errors.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { DAY_MS, type Instant } from "../time/zone.ts";
 import { absenceOf } from "./absence.ts";
@@ -44,6 +44,8 @@ export function chanceBetween(
   from: Instant,
   to: Instant,
 ): ChanceOrAbsence {
+  finite(from, ["from"], "a time in milliseconds");
+  finite(to, ["to"], "a time in milliseconds");
   const start = startOf(input);
   if (start.instant >= to && input.learned === undefined) {
     milestoneAhead(start.path, milestone, input.lifeCycle);

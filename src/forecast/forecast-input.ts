@@ -1,9 +1,11 @@
 import { type CurveMethod, knownCurveMethod } from "../diurnal/method.ts";
 import { type Place, checkedPlace } from "../diurnal/place.ts";
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle, StageId } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
+import { knownSeries } from "../temperature/known-series.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
 import { type Instant, type Zone, knownZone, parseMoment } from "../time/zone.ts";
 import type { Learned } from "./learned.ts";
@@ -53,8 +55,19 @@ export interface ForecastStart {
  * Checks the input of a forecast.
  * @throws {InputError} For anything in it that cannot be used.
  */
-export function startOf({ lifeCycle, found, ...input }: ForecastInput): ForecastStart {
+export function startOf(forecastInput: ForecastInput): ForecastStart {
+  given(
+    forecastInput,
+    ["input"],
+    "an object with lifeCycle, found and temperatures",
+    "lifeCycle",
+    "found",
+    "temperatures",
+  );
+  const { lifeCycle, found, ...input } = forecastInput;
   checkLifeCycle(lifeCycle);
+  given(found, ["found"], "an object with stage and on");
+  checkTemperatures(input.temperatures);
   const zone: Zone = input.zone === undefined || input.zone === null ? null : knownZone(input.zone);
   const method = knownCurveMethod(input.method ?? "single-sine");
   const place = input.place == null ? null : checkedPlace(input.place);
@@ -63,8 +76,17 @@ export function startOf({ lifeCycle, found, ...input }: ForecastInput): Forecast
   return { zone, method, place, count, path, ...foundAt(found.on, zone) };
 }
 
+function checkTemperatures(temperatures: TemperatureSeries | WeatherEnsemble): void {
+  given(temperatures, ["temperatures"], "a series of temperatures or an ensemble", "kind");
+  if (temperatures.kind !== "ensemble") {
+    knownSeries(temperatures, ["temperatures"]);
+    return;
+  }
+  given(temperatures, ["temperatures"], "an ensemble, as weatherEnsemble makes it", "groups", "from");
+}
+
 function checkedCount(count: number): number {
-  if (Number.isInteger(count) && count >= 1) return count;
+  if (Number.isSafeInteger(count) && count >= 1) return count;
   throw new InputError("invalid-found", `found.count is ${shown(count)}; it must be a whole number from 1.`, {
     path: ["found", "count"],
     value: count,

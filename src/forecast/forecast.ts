@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import { sunNotes } from "../diurnal/sun-notes.ts";
 import { InputError } from "../errors.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
@@ -121,6 +122,7 @@ function outlook(input: ForecastInput, start: ForecastStart, shares: readonly nu
 }
 
 function checkedShares(shares: readonly [number, number, number]): [number, number, number] {
+  givenList(shares, ["shares"], "a list of three shares");
   const [early, expected, late] = shares;
   if (early > 0 && early < expected && expected < late && late < 1) return [early, expected, late];
   throw new InputError(

@@ -1,6 +1,7 @@
 import { type LogEntry, checkLog, fateOf } from "../cohort/log.ts";
 import { sigmaOf } from "../cohort/requirement.ts";
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Note } from "../notes.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
@@ -47,6 +48,7 @@ export interface LearnOptions {
  * @throws {InputError} What `forecast` throws for the input; `invalid-option`; what `checkLog` throws.
  */
 export function learn(input: ForecastInput, log: readonly LogEntry[], options: LearnOptions = {}): Learned {
+  given(options, ["options"], "an object of options");
   const { paceVariation = 0.1, offsetDeviation = 0 } = options;
   if (!(paceVariation > 0 && paceVariation < 1 && offsetDeviation >= 0 && offsetDeviation < 20)) {
     throw new InputError(

@@ -24,6 +24,7 @@ const MONTHS = [
  * the figures' axes show the days that the forecast names, whatever zone the reader sits in.
  */
 export function wallClock(at: IsoInstant): Date {
+  if (typeof at !== "string") dayNumber(at, ["at"]);
   const [, hours = "0", minutes = "0", seconds = "0"] = /T(\d{2}):(\d{2})(?::(\d{2}))?/.exec(at) ?? [];
   const time = ((Number(hours) * 60 + Number(minutes)) * 60 + Number(seconds)) * 1000;
   return new Date(dayNumber(at.slice(0, 10)) * DAY_MS + time);
@@ -36,11 +37,13 @@ export function noonOf(day: CivilDay): Date {
 
 /** A day as text for a figure, such as `4 Jul`. */
 export function shortDate(at: IsoInstant): string {
+  wallClock(at);
   return `${Number(at.slice(8, 10))} ${monthOf(at).slice(0, 3)}`;
 }
 
 /** A day as words, such as `4 July`. */
 export function longDate(at: IsoInstant): string {
+  wallClock(at);
   return `${Number(at.slice(8, 10))} ${monthOf(at)}`;
 }
 

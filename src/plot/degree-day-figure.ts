@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import type { IsoInstant } from "../forecast/result.ts";
 import { addDays } from "../time/civil-day.ts";
 import { dateTick, dayTicks, longDate, wallClock } from "./dates.ts";
@@ -105,6 +106,8 @@ export function describeDegreeDays(
   rows: readonly DegreeDayRow[],
   options: Pick<DegreeDayFigureOptions, "stages" | "unit"> = {},
 ): string {
+  givenList(rows, ["rows"]);
+  given(options, ["options"], "an object of options");
   const unit = displayUnit(options.unit);
   const sentences = curvesOf(rows, unit).map(
     ({ name, last }) =>

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { DegreeDayTable, Forecast, IsoInstant } from "../forecast/result.ts";
 import type { Cutoff } from "../response/linear.ts";
 import type { StageId } from "../species/life-cycle.ts";
@@ -35,6 +36,7 @@ export interface StageTotalRow {
 
 /** The degree-day tables of a forecast, one row a day and pair of thresholds. */
 export function degreeDayRows(forecast: Forecast): DegreeDayRow[] {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
   return forecast.tables.flatMap(({ lower, upper, cutoff, days, degreeDays, total, origin }) =>
     days.map((day, i) => ({
       lower,
@@ -54,6 +56,7 @@ export function degreeDayRows(forecast: Forecast): DegreeDayRow[] {
  * off the running total of the pair that led up to the stage, on a straight line through the day.
  */
 export function stageTotalRows(forecast: Forecast): StageTotalRow[] {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
   const { found, stages, tables } = forecast;
   const rows: StageTotalRow[] = [
     { stage: found.stage, name: stageName(found.stage), at: found.at, total: 0 },
@@ -72,11 +75,13 @@ export function stageTotalRows(forecast: Forecast): StageTotalRow[] {
 }
 
 /** The days whose temperatures a forecast rests on, to be handed to `temperatureRows`. */
-export function forecastDays({ found, tables, zone }: Forecast): {
+export function forecastDays(forecast: Forecast): {
   from: CivilDay;
   to: CivilDay;
   zone: Zone;
 } {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
+  const { found, tables, zone } = forecast;
   const day = found.at.slice(0, 10);
   const days = tables[0]?.days ?? [];
   return { from: days[0] ?? day, to: days.at(-1) ?? day, zone };

@@ -1,3 +1,4 @@
+import { InputError, shown } from "../errors.ts";
 import { type Celsius, type DegreeDays, type TemperatureUnit } from "../units.ts";
 import { celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../units.ts";
 
@@ -23,7 +24,11 @@ const UNITS: Readonly<Record<TemperatureUnit, DisplayUnit>> = {
 
 /** The display of a unit; °C when none is named. */
 export function displayUnit(unit: TemperatureUnit = "C"): DisplayUnit {
-  return UNITS[unit];
+  if (Object.hasOwn(UNITS, unit)) return UNITS[unit];
+  throw new InputError("unknown-unit", `unit is ${shown(unit)}; it must be C or F.`, {
+    path: ["unit"],
+    value: unit,
+  });
 }
 
 /** A temperature with its degree sign, such as `11.5 °C`, on one line wherever text wraps. */

@@ -1,3 +1,4 @@
+import { givenList, given } from "../given.ts";
 import type { Learned } from "../forecast/learned.ts";
 import type { Forecast, IsoInstant } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
@@ -35,6 +36,18 @@ export interface OutlookRow {
  * @param stage The stage whose begin is followed. Default `adult`.
  */
 export function outlookRows(outlooks: readonly Outlook[], stage: StageId = "adult"): OutlookRow[] {
+  givenList(outlooks, ["outlooks"]);
+  outlooks.forEach((one, i) => {
+    given(
+      one,
+      ["outlooks", i],
+      "an object with day, forecast, learned and withoutLog",
+      "day",
+      "forecast",
+      "learned",
+      "withoutLog",
+    );
+  });
   return outlooks.map(({ day, forecast, learned: { pace }, withoutLog }) => ({
     day,
     expected: beginOf(forecast, stage)?.expected ?? null,

@@ -1,9 +1,11 @@
+import { givenList } from "../given.ts";
 import { longDate } from "./dates.ts";
 import { short } from "./display-unit.ts";
 import type { OutlookRow } from "./outlook-rows.ts";
 
 /** How the window narrows, in words: its first and last width with the log and without it. */
 export function describeWindowWidths(rows: readonly OutlookRow[]): string {
+  givenList(rows, ["rows"]);
   const known = rows.filter((row) => row.windowDays !== null);
   const [first, last] = [known[0], known.at(-1)];
   if (first === undefined || last === undefined) return "No window is known on any day.";
@@ -21,6 +23,7 @@ export function describeWindowWidths(rows: readonly OutlookRow[]): string {
 
 /** The belief in the pace in words: where it begins, where it ends, and from when on it leaves 1 behind. */
 export function describePaces(rows: readonly OutlookRow[]): string {
+  givenList(rows, ["rows"]);
   const [first, last] = [rows[0], rows.at(-1)];
   if (first === undefined || last === undefined) return "There is no belief to show.";
   const since = sureSince(rows);
@@ -36,6 +39,7 @@ export function describePaces(rows: readonly OutlookRow[]): string {
  * the same side; `null` when there is none.
  */
 export function sureSince(rows: readonly OutlookRow[]): OutlookRow | null {
+  givenList(rows, ["rows"]);
   const sideOf = ({ paceLow, paceHigh }: OutlookRow): number => Number(paceLow > 1) - Number(paceHigh < 1);
   const last = rows.at(-1);
   if (last === undefined || sideOf(last) === 0) return null;

@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import type { Forecast, IsoInstant, SignForecast, StageForecast } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
@@ -39,6 +40,8 @@ const SIGN_NAMES: Readonly<Record<SignForecast["sign"], string>> = { darkening: 
  * @param log Entries of a log. Default none.
  */
 export function stageWindowRows(forecast: Forecast, log: readonly LoggedStage[] = []): StageWindowRow[] {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
+  givenList(log, ["log"]);
   const rows = forecast.stages.map((stage) =>
     rowOf(stage.stage, stageName(stage.stage), stage, seenOn(log, stage.stage)),
   );

@@ -1,8 +1,10 @@
+import { givenList } from "../given.ts";
 import { longDate } from "./dates.ts";
 import type { SeenOn, StageWindowRow } from "./stage-window-rows.ts";
 
 /** The windows in words, one sentence a row. */
 export function describeStageWindows(rows: readonly StageWindowRow[]): string {
+  givenList(rows, ["rows"]);
   return rows.map(describeRow).join(" ");
 }
 

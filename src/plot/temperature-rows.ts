@@ -1,4 +1,6 @@
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
+import { knownSeries } from "../temperature/known-series.ts";
 import type {
   ConstantTemperature,
   DailyTemperatures,
@@ -53,6 +55,8 @@ interface Part {
  *   ever has no `from` and `to`.
  */
 export function temperatureRows(series: TemperatureSeries, range: DayRange = {}): TemperatureRow[] {
+  knownSeries(series, ["series"]);
+  given(range, ["range"], "an object of options");
   const parts = (series.kind === "joined" ? series.parts : [series]).map((part) =>
     partOf(part, range.zone ?? null),
   );

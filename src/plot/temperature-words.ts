@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import type { Celsius, TemperatureUnit } from "../units.ts";
 import { longDate } from "./dates.ts";
 import { displayUnit, short, temperatureText, thresholdText } from "./display-unit.ts";
@@ -34,6 +35,8 @@ export function describeTemperatures(
   rows: readonly TemperatureRow[],
   options: { readonly thresholds?: readonly ThresholdPair[]; readonly unit?: TemperatureUnit } = {},
 ): string {
+  givenList(rows, ["rows"]);
+  given(options, ["options"], "an object of options");
   const display = displayUnit(options.unit);
   const [first, last] = [rows[0], rows.at(-1)];
   const lows = rows.flatMap((row) => (row.min === null ? [] : [row.min]));

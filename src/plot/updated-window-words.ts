@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { Window } from "../forecast/result.ts";
 import type { CivilDay } from "../time/civil-day.ts";
 import { longDate } from "./dates.ts";
@@ -6,6 +7,7 @@ import type { UpdatedWindowRow } from "./updated-window-rows.ts";
 
 /** The windows of now and of the first day in words, one sentence a row. */
 export function describeUpdatedWindows(rows: readonly UpdatedWindowRow[], today: CivilDay): string {
+  givenList(rows, ["rows"]);
   if (rows.length === 0) return "There are no stages to show.";
   return [`As seen on ${longDate(today)}.`, ...rows.map(describeRow)].join(" ");
 }

@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import type { Note } from "../notes.ts";
 import type { CohortRecord } from "./cohort-record.ts";
 import { type CohortOptions, readCohortsCsv } from "./cohorts-csv.ts";
@@ -15,6 +16,8 @@ export function readCohorts(
   text: string | Uint8Array,
   options: CohortOptions = {},
 ): { cohorts: readonly CohortRecord[]; notes: readonly Note[] } {
+  given(options, ["options"], "an object of options");
+  if (options.own !== undefined) givenList(options.own, ["own"], "a list of life cycles");
   const { text: plain, notes } = plainText(text);
   if (/^\s*[[{]/.test(plain)) return { cohorts: readCohortsJson(plain, options), notes };
   const { cohorts, notes: found } = readCohortsCsv(plain, options);

@@ -27,7 +27,7 @@ export const USUAL_CAGE_LIMIT: CageLimit = {
  */
 export function cageLimit(perCage: number | undefined): CageLimit {
   if (perCage === undefined) return USUAL_CAGE_LIMIT;
-  if (Number.isInteger(perCage) && perCage >= 1) {
+  if (Number.isSafeInteger(perCage) && perCage >= 1) {
     const { reason } = USUAL_CAGE_LIMIT;
     return { larvae: perCage, mark: "common practice, no source", source: "own number", reason };
   }

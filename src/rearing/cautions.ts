@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Handling, LifeCycle } from "../species/life-cycle.ts";
 
 /** What a caution is about. */
@@ -114,6 +115,7 @@ const RULES: readonly Rule[] = [
  * cautionsFor(danausPlexippus)[0]?.id // → "local-law"
  */
 export function cautionsFor(lifeCycle: LifeCycle): readonly Caution[] {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
   return RULES.filter(({ when }) => when === null || when(lifeCycle.handling)).map(({ id, title, text }) => ({
     id,
     title,

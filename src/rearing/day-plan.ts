@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import { civilDay } from "../time/civil-day.ts";
 import { DAY_MS } from "../time/zone.ts";
 import { type CareSchedule, careSchedule } from "./care-schedule.ts";
@@ -33,6 +34,8 @@ const MOST_DAYS = 400;
  * plan.foliage[0]?.total.toFixed(1) // → "42.0"
  */
 export function dayPlan(cohorts: readonly PlanCohort[], options: PlanOptions = {}): DayPlan {
+  givenList(cohorts, ["cohorts"]);
+  given(options, ["options"], "an object of options");
   const { needs, supplies, leavesPerStem, limit, away, cleanEvery } = checkedPlanOptions(options);
   const animals = planAnimals(cohorts, needs);
   const begin = Math.min(

@@ -81,7 +81,7 @@ function seen(animals: readonly SeenEmergence[], zone: string): Emergence[] {
     });
   }
   return animals.map(({ at, animal, count = 1, unfit = false }, i) => {
-    if (!Number.isInteger(count) || count < 1) {
+    if (!Number.isSafeInteger(count) || count < 1) {
       const path = ["emerged", i, "count"];
       throw new InputError(
         "invalid-found",

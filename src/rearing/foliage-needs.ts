@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import type { LifeCycle, Sourced, StageId } from "../species/life-cycle.ts";
 
 /** Stages that feed. A prepupa hangs and does not. */
@@ -27,10 +28,14 @@ const SHARE_OF_THE_LAST = 0.8;
  * foliageFromTotal(danausPlexippus, 7).leaves["instar-5"]?.value.toFixed(1) // → "5.6"
  */
 export function foliageFromTotal(
-  { latinName, stages }: Pick<LifeCycle, "latinName" | "stages">,
+  lifeCycle: Pick<LifeCycle, "latinName" | "stages">,
   leavesPerLarva: number,
-  { food = "food plant", source = "own number" }: { food?: string; source?: string } = {},
+  options: { food?: string; source?: string } = {},
 ): FoliageNeeds {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "latinName");
+  given(options, ["options"], "an object of options");
+  const { latinName, stages } = lifeCycle;
+  const { food = "food plant", source = "own number" } = options;
   if (finite(leavesPerLarva, ["leavesPerLarva"], "a number of leaves above 0") <= 0) {
     throw new InputError(
       "invalid-number",
@@ -66,9 +71,11 @@ export function foliageNeedsFor(
   lifeCycle: LifeCycle,
   own: readonly FoliageNeeds[] = [],
 ): FoliageNeeds | null {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  givenList(own, ["own"]);
   const index = own.findIndex((needs) => sameWords(needs.latinName, lifeCycle.latinName));
-  const given = own[index];
-  if (given !== undefined) return checked(given, lifeCycle, index);
+  const asGiven = own[index];
+  if (asGiven !== undefined) return checked(asGiven, lifeCycle, index);
   if (lifeCycle.latinName !== "Danaus plexippus") return null;
   return foliageFromTotal(lifeCycle, MONARCH_LEAVES.total, {
     food: "milkweed",

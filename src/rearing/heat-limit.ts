@@ -1,4 +1,5 @@
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import type { LifeCycle, Mark } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
@@ -42,6 +43,7 @@ const USUAL_HOTTEST: Celsius = 30;
  * @throws {InputError} `invalid-option` for a limit that is not below the known one.
  */
 export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
   const known = knownLimit(lifeCycle);
   if (hottest === undefined || hottest === known.hottest) return known;
   if (hottest < known.hottest)

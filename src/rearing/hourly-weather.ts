@@ -1,4 +1,5 @@
 import { InputError, type InputPath, finite, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Instant } from "../time/zone.ts";
 
 /** Hours of weather, in order of time. `null` is a value that is missing, and means only that. */
@@ -61,6 +62,7 @@ export const POSSIBLE_WEATHER: Readonly<
  * hourlyWeather({ at: [0, 3_600_000], temperature: [18, 19], wind: [2, 2], rainChance: [0, NaN] }).rainChance // → [0, null]
  */
 export function hourlyWeather(columns: HourlyWeatherColumns): HourlyWeather {
+  given(columns, ["columns"], "an object of columns", "at", "temperature", "wind");
   const { at, temperature, wind, rain = null, rainChance = null, cloud = null } = columns;
   if (rain === null && rainChance === null) {
     throw invalid(

@@ -119,7 +119,7 @@ function fateOf({ handling }: LifeCycle): AdultsFate {
 }
 
 function wholeFrom1(value: number, index: number, field: string): number {
-  if (Number.isInteger(value) && value >= 1) return value;
+  if (Number.isSafeInteger(value) && value >= 1) return value;
   throw refused(index, field, value, "it must be a whole number from 1");
 }
 

@@ -1,5 +1,6 @@
 import { type Place, checkedPlace } from "../diurnal/place.ts";
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { DAY_MS, civilDayOf, formatInstant, knownZone, startOfDay } from "../time/zone.ts";
@@ -32,6 +33,7 @@ export interface ReleaseOptions {
 
 /** Why a species is not planned for release, or `null`. `null` is no permission: see {@link cautionsFor}. */
 export function releaseRuledOut(lifeCycle: LifeCycle): ReleasePlan["ruledOut"] {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
   const cautions = cautionsFor(lifeCycle);
   const textOf = (wanted: CautionId): string | undefined => cautions.find(({ id }) => id === wanted)?.text;
   for (const code of ["never-release", "not-native"] as const) {
@@ -75,6 +77,8 @@ export function releaseHours(
   weather: HourlyWeather,
   options: ReleaseOptions,
 ): ReleasePlan {
+  given(weather, ["weather"], "hourly weather, as hourlyWeather makes it", "at", "temperature", "wind");
+  given(options, ["options"], "an object of options", "lifeCycle", "place");
   const lifeCycle = checkLifeCycle(options.lifeCycle);
   const forecast = forecastOf(emergences);
   if (forecast !== null && forecast.species !== lifeCycle.species) {

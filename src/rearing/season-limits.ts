@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { LifeCycle, Sourced } from "../species/life-cycle.ts";
 import { sourced } from "../species/sourced.ts";
 
@@ -25,7 +26,9 @@ const PRE_LAYING: Readonly<Record<string, Sourced>> = {
 };
 
 /** Days from emergence to the first eggs, or `null` where nothing is known of the species. */
-export function preLayingOf({ latinName }: LifeCycle): Sourced | null {
+export function preLayingOf(lifeCycle: LifeCycle): Sourced | null {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  const { latinName } = lifeCycle;
   return (Object.hasOwn(PRE_LAYING, latinName) ? PRE_LAYING[latinName] : null) ?? null;
 }
 

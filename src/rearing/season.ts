@@ -2,6 +2,7 @@ import { checkedLevel } from "../cohort/binomial-interval.ts";
 import { knownCurveMethod } from "../diurnal/method.ts";
 import { checkedPlace } from "../diurnal/place.ts";
 import { InputError, finite, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { Sourced } from "../species/life-cycle.ts";
 import { lastDay } from "../temperature/daily.ts";
@@ -27,9 +28,10 @@ import { type YearOptions, seasonYear } from "./season-year.ts";
  *   and for anything else in the input that cannot be used.
  */
 export function season(input: SeasonInput): SeasonOutlook {
-  const { lifeCycle, temperatures, hemisphere: given } = input;
+  given(input, ["input"], "an object with lifeCycle and temperatures", "lifeCycle", "temperatures");
+  const { lifeCycle, temperatures, hemisphere: asked } = input;
   const { options, level, preLaying } = checkedInput(input);
-  const { hemisphere, by } = hemisphereOf(given, options.place?.latitude, temperatures);
+  const { hemisphere, by } = hemisphereOf(asked, options.place?.latitude, temperatures);
   const placed: PlacedYear[] = [];
   const leftOut: string[] = [];
   for (const span of spansOf(temperatures, hemisphere)) {
@@ -122,15 +124,15 @@ function atLeastZero(value: number, name: string, what: string): number {
 
 /** The hemisphere as given, by the place, or by the warmer half of the record's years. */
 function hemisphereOf(
-  given: Hemisphere | undefined,
+  asked: Hemisphere | undefined,
   latitude: number | undefined,
   record: DailyTemperatures,
 ): { hemisphere: Hemisphere; by: "given" | "place" | "record" } {
-  if (given !== undefined) {
-    if (["north", "south"].includes(given)) return { hemisphere: given, by: "given" };
-    throw new InputError("invalid-option", `hemisphere is ${shown(given)}; it must be north or south.`, {
+  if (asked !== undefined) {
+    if (["north", "south"].includes(asked)) return { hemisphere: asked, by: "given" };
+    throw new InputError("invalid-option", `hemisphere is ${shown(asked)}; it must be north or south.`, {
       path: ["hemisphere"],
-      value: given,
+      value: asked,
     });
   }
   if (latitude !== undefined && latitude !== 0)

@@ -1,5 +1,6 @@
 import { binomialTail } from "../cohort/binomial-tail.ts";
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { type Chance, chanceBetween } from "../forecast/chance.ts";
 import { type ForecastInput, startOf } from "../forecast/forecast-input.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
@@ -32,6 +33,7 @@ export interface CheckedTarget {
  * @throws {InputError} For anything in it that cannot be used.
  */
 export function checkedTarget(target: Target): CheckedTarget {
+  given(target, ["target"], "an object with lifeCycle, start and day", "lifeCycle", "start", "day");
   const { lifeCycle, start, day, hours, method, place, aim = "one", milestone = "adult" } = target;
   const zone: Zone = target.zone == null ? null : knownZone(target.zone);
   dayNumber(day, ["day"]);

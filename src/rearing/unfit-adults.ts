@@ -45,7 +45,7 @@ function total(emergences: readonly Emergence[]): number {
 }
 
 function countOf(value: number, name: string): number {
-  if (Number.isInteger(value) && value >= 0) return value;
+  if (Number.isSafeInteger(value) && value >= 0) return value;
   throw new InputError("invalid-option", `${name} is ${shown(value)}; it must be a whole number from 0.`, {
     path: [name],
     value,

@@ -1,4 +1,5 @@
 import { InputError, finite, shown } from "../errors.ts";
+import { given } from "../given.ts";
 
 /** How development answers temperatures above the upper threshold. */
 export type Cutoff = "none" | "horizontal" | "intermediate" | "vertical";
@@ -49,6 +50,7 @@ const AT_UPPER = ["upper"];
  *   upper threshold; an unknown cutoff).
  */
 export function linearResponse(thresholds: Thresholds): LinearResponse {
+  given(thresholds, ["thresholds"], "an object with lower and, where there is one, upper");
   const { lower, upper = null } = thresholds;
   const cutoff = thresholds.cutoff ?? (upper === null ? "none" : "horizontal");
   finite(lower, AT_LOWER, "a temperature");

@@ -1,4 +1,6 @@
+import { greatest, least } from "../extremes.ts";
 import { InputError, finite } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Celsius } from "../units.ts";
 
 /** One parameter of a rate model. */
@@ -89,6 +91,8 @@ export function checkParameters<Name extends string>(
   model: RateModel<Name>,
   parameters: RateParameters<Name>,
 ): void {
+  given(model, ["model"], "a rate model, such as briere1", "parameters", "rate", "fault");
+  given(parameters, ["parameters"], "an object of parameters");
   for (const { name, meaning } of model.parameters) finite(parameters[name], ["parameters", name], meaning);
   const fault = model.fault(parameters);
   if (fault === null) return;
@@ -120,7 +124,7 @@ export function bestFactor(points: readonly RatePoint[], shape: (temperature: Ce
 /** Coldest and hottest temperature of points. @internal */
 export function temperatureRange(points: readonly RatePoint[]): [coldest: Celsius, hottest: Celsius] {
   const temperatures = points.map(({ temperature }) => temperature);
-  return [Math.min(...temperatures), Math.max(...temperatures)];
+  return [least(temperatures), greatest(temperatures)];
 }
 
 /**

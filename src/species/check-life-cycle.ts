@@ -1,4 +1,5 @@
-import { InputError, type InputPath, shown } from "../errors.ts";
+import { InputError, type InputPath, isUsable, shown } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import { type LifeCycle, STAGE_IDS, type Sourced, type StageNeeds } from "./life-cycle.ts";
 
 const KEBAB_CASE = /^[a-z0-9]+(-[a-z0-9]+)*$/;
@@ -12,12 +13,14 @@ const KEBAB_CASE = /^[a-z0-9]+(-[a-z0-9]+)*$/;
  * @throws {InputError} `invalid-life-cycle`, with the path of what is wrong.
  */
 export function checkLifeCycle(lifeCycle: LifeCycle): LifeCycle {
-  if (!KEBAB_CASE.test(lifeCycle.species)) {
+  given(lifeCycle, [], "a life cycle, as findSpecies returns it");
+  if (typeof lifeCycle.species !== "string" || !KEBAB_CASE.test(lifeCycle.species)) {
     throw refused(["species"], lifeCycle.species, "a name in lower case with hyphens, such as pieris-rapae");
   }
   for (const field of ["latinName", "commonName"] as const) {
-    if (lifeCycle[field].trim() === "") throw refused([field], lifeCycle[field], "a name");
+    if (!isText(lifeCycle[field])) throw refused([field], lifeCycle[field], "a name");
   }
+  givenList(lifeCycle.stages, ["stages"], "a list of stages");
   if (lifeCycle.stages.length === 0)
     throw refused(["stages"], lifeCycle.stages, "a list with at least one stage");
   lifeCycle.stages.forEach((needs, i) => {
@@ -30,6 +33,10 @@ export function checkLifeCycle(lifeCycle: LifeCycle): LifeCycle {
     throw refused(["stageCorrelation", "value"], correlation, "a correlation from 0 to 1");
   }
   return lifeCycle;
+}
+
+function isText(value: unknown): boolean {
+  return typeof value === "string" && value.trim() !== "";
 }
 
 function isInstar(stage: string): boolean {
@@ -86,6 +93,7 @@ function checkNeeds(needs: StageNeeds, path: InputPath): void {
   if (cv < 0 || cv >= 1)
     throw refused([...path, "cv", "value"], cv, "a coefficient of variation from 0 to below 1");
   if (needs.tested === null) return;
+  given(needs.tested, [...path, "tested"], "null, or an object with low and high");
   const low = finiteAt(needs.tested.low, [...path, "tested", "low"]);
   const high = finiteAt(needs.tested.high, [...path, "tested", "high"]);
   if (low > high)
@@ -114,14 +122,15 @@ function share(part: Sourced, path: InputPath): void {
 
 // The number of a sourced figure; one without a source has no place in a life cycle.
 function sourced(figure: Sourced, path: InputPath): number {
+  given(figure, path, "an object with value, mark and source");
   const value = finiteAt(figure.value, [...path, "value"]);
-  if (figure.source.trim() === "")
+  if (!isText(figure.source))
     throw refused([...path, "source"], figure.source, "where the number comes from");
   return value;
 }
 
 function finiteAt(value: number, path: InputPath): number {
-  if (!Number.isFinite(value)) throw refused(path, value, "a finite number");
+  if (!isUsable(value)) throw refused(path, value, "a finite number");
   return value;
 }
 

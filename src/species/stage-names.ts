@@ -1,4 +1,5 @@
-import type { StageId } from "./life-cycle.ts";
+import { InputError, shown } from "../errors.ts";
+import { STAGE_IDS, type StageId } from "./life-cycle.ts";
 
 const STAGE_NAMES: Readonly<Record<StageId, string>> = {
   egg: "egg",
@@ -13,7 +14,18 @@ const STAGE_NAMES: Readonly<Record<StageId, string>> = {
   adult: "adult",
 };
 
-/** A stage as the trade names it, such as `third instar`. */
+/**
+ * A stage as the trade names it, such as `third instar`.
+ * @throws {InputError} `unknown-stage`.
+ */
 export function stageName(stage: StageId): string {
-  return STAGE_NAMES[stage];
+  if (STAGE_IDS.includes(stage)) return STAGE_NAMES[stage];
+  throw new InputError(
+    "unknown-stage",
+    `the stage is ${shown(stage)}; it must be one of ${STAGE_IDS.join(", ")}.`,
+    {
+      path: ["stage"],
+      value: stage,
+    },
+  );
 }

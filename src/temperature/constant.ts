@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { given } from "../given.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import type { Celsius } from "../units.ts";
 import type { ConstantTemperature } from "./series.ts";
@@ -14,6 +15,7 @@ export function constantTemperature(
   temperature: Celsius,
   options: { from?: CivilDay; to?: CivilDay } = {},
 ): ConstantTemperature {
+  given(options, ["options"], "an object of options");
   finite(temperature, ["temperature"], "a temperature in °C");
   const { from = null, to = null } = options;
   const first = from === null ? -Infinity : dayNumber(from, ["from"]);

@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given, givenColumn, givenList } from "../given.ts";
 import { type CivilDay, addDays, dayNumber } from "../time/civil-day.ts";
 import { type DailyTemperatures, ORIGINS, type Origin } from "./series.ts";
 
@@ -20,6 +21,11 @@ export function dailyTemperatures(
   origin: Origin | readonly Origin[] = "observed",
 ): DailyTemperatures {
   dayNumber(start, ["start"]);
+  givenColumn(min, ["min"]);
+  givenColumn(max, ["max"]);
+  // The last day must be one that can be written; a longer column is none of days.
+  if (min.length > 0) addDays(start, min.length - 1);
+  if (typeof origin !== "string") givenList(origin, ["origin"]);
   const origins = typeof origin === "string" ? Array.from(min, () => origin) : [...origin];
   if (min.length !== max.length || origins.length !== min.length) {
     throw new InputError(
@@ -69,6 +75,7 @@ export function dailyTemperatures(
 
 /** The last day of a daily series. */
 export function lastDay(series: DailyTemperatures): CivilDay {
+  given(series, ["series"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
   return addDays(series.start, series.min.length - 1);
 }
 

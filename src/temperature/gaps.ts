@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import { type CivilDay, addDays, dayNumber } from "../time/civil-day.ts";
 import { dailyTemperatures } from "./daily.ts";
 import { type Normals, normalsFor } from "./normals.ts";
@@ -18,6 +19,7 @@ export type GapPolicy =
 
 /** The runs of missing days of a series, in order; empty when there are none. */
 export function gapsOf(series: DailyTemperatures): Gap[] {
+  given(series, ["series"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
   const gaps: Gap[] = [];
   let first = -1;
   for (let i = 0; i <= series.min.length; i++) {
@@ -39,6 +41,8 @@ export function gapsOf(series: DailyTemperatures): Gap[] {
  * @throws {InputError} `invalid-option` when `upToDays` is not a whole number from 1, or for another policy.
  */
 export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTemperatures {
+  given(series, ["series"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  given(policy, ["policy"], "a policy with fill");
   if (policy.fill === "interpolate" && !(Number.isInteger(policy.upToDays) && policy.upToDays >= 1)) {
     throw new InputError(
       "invalid-option",
@@ -59,6 +63,7 @@ export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTem
   }
   const min = Float64Array.from(series.min);
   const max = Float64Array.from(series.max);
+  givenList(series.origin, ["series", "origin"]);
   const origin: Origin[] = [...series.origin];
   const firstDay = dayNumber(series.start);
   for (const gap of gapsOf(series)) {

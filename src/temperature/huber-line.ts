@@ -1,3 +1,4 @@
+import { greatest } from "../extremes.ts";
 /** A line that was fitted so that single odd points do not pull it. */
 export interface HuberLine {
   /** Value at x = 0; 0 for a line through the origin. */
@@ -52,7 +53,7 @@ export function huberLine(
   for (let step = 0; step < MOST_STEPS && !converged; step++) {
     scale = median(residuals.map(Math.abs)) / NORMAL_MEDIAN_DISTANCE;
     // More than half of the points lie on the line: it cannot be improved.
-    if (scale <= 1e-12 * Math.max(...y.map(Math.abs))) {
+    if (scale <= 1e-12 * greatest(y.map(Math.abs))) {
       converged = true;
       break;
     }

@@ -1,3 +1,4 @@
+import { knownSeries } from "./known-series.ts";
 import { InputError } from "../errors.ts";
 import type { JoinedTemperatures, TemperatureSeries } from "./series.ts";
 
@@ -8,6 +9,9 @@ import type { JoinedTemperatures, TemperatureSeries } from "./series.ts";
  * @throws {InputError} `no-temperatures` when there is none.
  */
 export function joinTemperatures(...series: readonly TemperatureSeries[]): JoinedTemperatures {
+  series.forEach((one, i) => {
+    knownSeries(one, ["series", i]);
+  });
   const parts = series.flatMap((one) => (one.kind === "joined" ? one.parts : [one]));
   if (parts.length === 0) {
     throw new InputError("no-temperatures", "there is no series to join; give at least one.", {

@@ -1,4 +1,5 @@
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { type CivilDay, civilDay } from "../time/civil-day.ts";
 import { DAY_MS, type Instant, type Zone, localClock, startOfDay } from "../time/zone.ts";
 import type { Celsius } from "../units.ts";
@@ -24,6 +25,7 @@ export interface LoggerDay {
  * loggerDays(temperatureReadings([0, 6, 12, 18, 24].map((hour) => hour * 3_600_000), [10, 10, 20, 10, 10], { clock: "local" }), null) // → [{ day: "1970-01-01", min: 10, max: 20, mean: 12.5 }]
  */
 export function loggerDays(readings: TemperatureReadings, zone: Zone): LoggerDay[] {
+  given(readings, ["readings"], "readings, as temperatureReadings makes them", "at", "temperature");
   const { at, temperature, clock } = readings;
   if (clock === "utc" && zone === null) {
     throw new InputError(

@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { given } from "../given.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import { HERMITE_5, type WeatherEnsemble, type WeatherGroup, signed } from "./ensemble.ts";
 import { joinTemperatures } from "./join.ts";
@@ -25,6 +26,7 @@ export interface NormalsWithVariation {
  * @throws {InputError} `invalid-option`, `invalid-number`, `start-outside-series`.
  */
 export function normalsEnsemble(parts: NormalsWithVariation): WeatherEnsemble {
+  given(parts, ["parts"], "an object with observed and normals", "observed", "normals");
   const { observed, normals, autocorrelation } = parts;
   const { known, from } = knownPart(observed, parts.until);
   const deviation = finite(parts.standardDeviation, ["standardDeviation"], "a number of °C");

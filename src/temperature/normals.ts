@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { type CivilDay, addDays, dayNumber, dayOfYear } from "../time/civil-day.ts";
 import { dailyTemperatures } from "./daily.ts";
 import type { DailyTemperatures } from "./series.ts";
@@ -27,6 +28,7 @@ export const NORMALS_HALF_WIDTH = 7;
  *   `invalid-option` for a half width that is not a whole number from 0 to 182.
  */
 export function normalsOf(past: DailyTemperatures, halfWidth = NORMALS_HALF_WIDTH): Normals {
+  given(past, ["past"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
   // From 183 on the window would meet itself behind the turn of the year and count days twice.
   if (!(Number.isInteger(halfWidth) && halfWidth >= 0 && halfWidth <= 182)) {
     throw new InputError(
@@ -61,6 +63,9 @@ export function normalsOf(past: DailyTemperatures, halfWidth = NORMALS_HALF_WIDT
   return { min: mean(sums.min), max: mean(sums.max), daysUsed };
 }
 
+/** Days that normals are laid out over at most: the 400 years after which the calendar repeats. */
+const LONGEST_NORMALS_DAYS = 146_097;
+
 /** The normal minimum and maximum of a civil day, °C. */
 export function normalsFor(normals: Normals, day: CivilDay): { min: number; max: number } {
   const slot = dayOfYear(day) - 1;
@@ -69,9 +74,10 @@ export function normalsFor(normals: Normals, day: CivilDay): { min: number; max:
 
 /**
  * Normals laid out over civil days as a series of origin `normal`, to be joined behind readings.
- * @throws {InputError} `invalid-option` when `to` is before `from`.
+ * @throws {InputError} `invalid-option` when `to` is before `from`, or more than 400 years after it.
  */
 export function normalTemperatures(normals: Normals, from: CivilDay, to: CivilDay): DailyTemperatures {
+  given(normals, ["normals"], "normals, as normalsOf returns them", "min", "max");
   const count = dayNumber(to, ["to"]) - dayNumber(from, ["from"]) + 1;
   if (count < 1) {
     throw new InputError(
@@ -81,6 +87,13 @@ export function normalTemperatures(normals: Normals, from: CivilDay, to: CivilDa
         path: ["to"],
         value: to,
       },
+    );
+  }
+  if (count > LONGEST_NORMALS_DAYS) {
+    throw new InputError(
+      "invalid-option",
+      `from ${from} to ${to} are ${count} days; normals can be laid out over ${LONGEST_NORMALS_DAYS} at most.`,
+      { path: ["to"], value: to },
     );
   }
   const days = Array.from({ length: count }, (_, i) => normalsFor(normals, addDays(from, i)));

@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { given, givenColumn } from "../given.ts";
 import type { Instant } from "../time/zone.ts";
 import type { Origin, TemperatureReadings } from "./series.ts";
 
@@ -25,7 +26,10 @@ export function temperatureReadings(
   temperature: ArrayLike<number>,
   options: { clock?: "utc" | "local"; longestGapHours?: number; origin?: Origin } = {},
 ): TemperatureReadings {
+  given(options, ["options"], "an object of options");
   const { clock = "utc", longestGapHours = LONGEST_GAP_HOURS, origin = "observed" } = options;
+  givenColumn(at, ["at"]);
+  givenColumn(temperature, ["temperature"]);
   if (at.length !== temperature.length) {
     throw new InputError(
       "length-mismatch",

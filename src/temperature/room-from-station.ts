@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import { dailyTemperatures } from "./daily.ts";
 import type { RoomNote, RoomRelation } from "./room-relation.ts";
 import type { DailyTemperatures } from "./series.ts";
@@ -16,6 +17,8 @@ import type { DailyTemperatures } from "./series.ts";
  * roomTemperatures(station, relateRoom(logger, station)).origin[0] // → "estimated"
  */
 export function roomTemperatures(station: DailyTemperatures, relation: RoomRelation): DailyTemperatures {
+  given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
   const { level, damping, rangeRatio, stationMean } = relation;
   const middle = (i: number): number => {
     const mean = ((station.min[i] ?? Number.NaN) + (station.max[i] ?? Number.NaN)) / 2;
@@ -43,6 +46,8 @@ export function roomTemperatures(station: DailyTemperatures, relation: RoomRelat
  * roomNotes(dailyTemperatures("1970-08-01", [30], [40]), relateRoom(logger, station))[0]?.code // → "station-outside-overlap"
  */
 export function roomNotes(station: DailyTemperatures, relation: RoomRelation): RoomNote[] {
+  given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
   const { low, high } = relation.seen;
   const means = Array.from(station.min, (min, i) => (min + (station.max[i] ?? Number.NaN)) / 2);
   const outside = means.filter((mean) => mean < low || mean > high);

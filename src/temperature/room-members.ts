@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import type { WeatherEnsemble, WeatherGroup } from "./ensemble.ts";
 import { roomTemperatures } from "./room-from-station.ts";
 import type { Estimate, RoomRelation } from "./room-relation.ts";
@@ -47,6 +48,8 @@ const RULES: readonly (readonly (readonly [node: number, weight: number])[])[] =
  *   the scale x√2 (from memory); the tests hold the rules to the moments of the normal distribution.
  */
 export function roomMembers(station: DailyTemperatures, relation: RoomRelation, k = 2): WeatherEnsemble {
+  given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
   const rule = RULES[k - 1];
   if (rule === undefined) {
     throw new InputError(

@@ -1,4 +1,6 @@
+import { greatest, least } from "../extremes.ts";
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { type CivilDay, civilDay } from "../time/civil-day.ts";
 import { type Zone, knownZone } from "../time/zone.ts";
 import type { Celsius } from "../units.ts";
@@ -84,6 +86,9 @@ export function relateRoom(
   station: DailyTemperatures,
   options: { readonly zone?: Zone; readonly atLeast?: number } = {},
 ): RoomRelation {
+  given(logger, ["logger"], "readings, as temperatureReadings makes them", "at", "temperature");
+  given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  given(options, ["options"], "an object of options");
   const { zone = null, atLeast = LEAST_ROOM_DAYS } = options;
   if (!(Number.isInteger(atLeast) && atLeast >= FEWEST_DAYS)) {
     throw new InputError(
@@ -104,8 +109,8 @@ export function relateRoom(
   const outside = days.map((day) => day.station.mean);
   const stationMean = outside.reduce((sum, mean) => sum + mean, 0) / days.length;
   const ranges = days.map((day) => day.station.half);
-  const [low, high] = [Math.min(...outside), Math.max(...outside)];
-  if (high - low < 1 || Math.max(...ranges) === 0) {
+  const [low, high] = [least(outside), greatest(outside)];
+  if (high - low < 1 || greatest(ranges) === 0) {
     throw new InputError(
       "too-few-readings",
       `the station's daily means differ by only ${(high - low).toFixed(1)} °C on the shared days, or its days have no range; take days with different weather.`,

@@ -1,4 +1,5 @@
 import { dailyTemperatures } from "./daily.ts";
+import { knownSeries } from "./known-series.ts";
 import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
 
 /**
@@ -8,6 +9,7 @@ import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
  * shiftedTemperatures(constantTemperature(20), 1.5) // → { kind: "constant", temperature: 21.5, from: null, to: null }
  */
 export function shiftedTemperatures(series: TemperatureSeries, by: number): TemperatureSeries {
+  knownSeries(series, ["series"]);
   switch (series.kind) {
     case "daily":
       return shiftedDaily(series, () => by);

@@ -1,4 +1,5 @@
-import { InputError } from "../errors.ts";
+import { InputError, shown } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import { type CivilDay, addDays, dayNumber } from "../time/civil-day.ts";
 import { lastDay } from "./daily.ts";
 import { HERMITE_5, type WeatherEnsemble, type WeatherGroup, signed } from "./ensemble.ts";
@@ -39,7 +40,10 @@ export interface EnsembleParts {
   readonly days?: number;
 }
 
-const LONGEST_TRACE_DAYS = 550;
+const USUAL_TRACE_DAYS = 550;
+
+/** A hundred years. */
+const LONGEST_TRACE_DAYS = 36_525;
 
 /**
  * An ensemble of what the weather may do: observed so far, then a forecast if there is one, then the same
@@ -54,14 +58,18 @@ const LONGEST_TRACE_DAYS = 550;
  *   `invalid-option` when it is given for readings, or when a temperature is held for ever.
  */
 export function weatherEnsemble(parts: EnsembleParts): WeatherEnsemble {
+  given(parts, ["parts"], "an object with observed and past", "observed", "past");
   const { observed, forecast, past } = parts;
+  if (parts.exclude !== undefined) givenList(parts.exclude, ["exclude"], "a list of years");
   const { known, from } = knownPart(observed, parts.until);
   const ahead = forecast === undefined ? null : forecast;
   const traceFrom = ahead === null ? from : addDays(lastDay(ahead), 1);
   const years = memberYears(past, traceFrom, parts.exclude ?? []);
   const nodes = ahead === null ? [{ z: 0, weight: 1 }] : HERMITE_5;
   const error = checkedError(parts.forecastError ?? USUAL_FORECAST_ERROR);
-  const traces = years.map((year) => pastTrace(past, year, traceFrom, parts.days ?? LONGEST_TRACE_DAYS));
+  const traces = years.map((year) =>
+    pastTrace(past, year, traceFrom, checkedTrace(parts.days ?? USUAL_TRACE_DAYS)),
+  );
   const groups = nodes.map(({ z, weight }): WeatherGroup => {
     const shifted = ahead === null ? [] : [forecastOff(ahead, from, error, z)];
     return {
@@ -82,6 +90,15 @@ function forecastOff(
 ): DailyTemperatures {
   const first = dayNumber(from) - dayNumber(forecast.start);
   return shiftedDaily(forecast, (i) => z * (error.firstDay + error.perDay * Math.max(0, i - first)));
+}
+
+function checkedTrace(days: number): number {
+  if (Number.isInteger(days) && days >= 1 && days <= LONGEST_TRACE_DAYS) return days;
+  throw new InputError(
+    "invalid-option",
+    `days is ${shown(days)}; it must be a whole number of days from 1 to ${LONGEST_TRACE_DAYS}.`,
+    { path: ["days"], value: days },
+  );
 }
 
 function checkedError(error: ForecastError): ForecastError {

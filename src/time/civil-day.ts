@@ -45,13 +45,29 @@ export function dayNumber(day: CivilDay, path: readonly (string | number)[] = ["
   return daysFromCivil(year, month, date);
 }
 
-/** The civil day with a given number; the inverse of {@link dayNumber}. */
+/** Numbers of 0001-01-01 and 9999-12-31, the first and the last day that `YYYY-MM-DD` can write. */
+const [FIRST_NUMBER, LAST_NUMBER] = [-719_162, 2_932_896];
+
+/**
+ * The civil day with a given number; the inverse of {@link dayNumber}.
+ * @throws {InputError} `invalid-day` for a number that is not whole, or of a day outside the years 0001 to 9999.
+ */
 export function civilDay(number: number): CivilDay {
+  if (!(Number.isInteger(number) && number >= FIRST_NUMBER && number <= LAST_NUMBER)) {
+    throw new InputError(
+      "invalid-day",
+      `day number ${shown(number)} is no day of the years 0001 to 9999; it must be a whole number from ${FIRST_NUMBER} to ${LAST_NUMBER}.`,
+      { path: ["number"], value: number },
+    );
+  }
   const { year, month, date } = civilFromDays(number);
   return `${String(year).padStart(4, "0")}-${month < 10 ? "0" : ""}${month}-${date < 10 ? "0" : ""}${date}`;
 }
 
-/** The civil day `count` days after `day` (before it when negative). */
+/**
+ * The civil day `count` days after `day` (before it when negative).
+ * @throws {InputError} `invalid-day`, also where that day is outside the years 0001 to 9999.
+ */
 export function addDays(day: CivilDay, count: number): CivilDay {
   return civilDay(dayNumber(day) + count);
 }

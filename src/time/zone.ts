@@ -29,8 +29,20 @@ export function knownZone(zone: string, path: readonly (string | number)[] = ["z
 const offsets = new Map<string, Map<Instant, number>>();
 const MOST_OFFSETS = 20_000;
 
+/** The last instant that a calendar of the engine can show, ECMA-262, "Time Values and Time Range". */
+const LARGEST_INSTANT = 8.64e15;
+
 /** What the clocks of a zone are ahead of UTC at an instant, in milliseconds. */
 export function zoneOffset(instant: Instant, zone: string): number {
+  if (!(Math.abs(instant) <= LARGEST_INSTANT)) {
+    throw new InputError(
+      "invalid-instant",
+      `${shown(instant)} is no time in milliseconds that a clock can show.`,
+      {
+        value: instant,
+      },
+    );
+  }
   let known = offsets.get(zone);
   if (known === undefined || known.size >= MOST_OFFSETS)
     offsets.set(zone, (known = new Map<Instant, number>()));

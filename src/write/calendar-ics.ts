@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given, givenList } from "../given.ts";
 import type { Absence, Forecast, Window } from "../forecast/result.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import { stageName } from "../species/stage-names.ts";
@@ -36,6 +37,9 @@ interface Milestone {
  * @throws {InputError} `invalid-instant` for a moment without its offset, `invalid-option`.
  */
 export function calendarIcs(forecast: Forecast, options: CalendarOptions): string {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
+  given(options, ["options"], "an object with madeAt");
+  if (options.cautions !== undefined) givenList(options.cautions, ["cautions"]);
   const { sequence = 0, days = "windows", cautions = [], cohort = null } = options;
   if (!Number.isInteger(sequence) || sequence < 0 || sequence > 2_147_483_647) {
     throw new InputError(

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Forecast, Window } from "../forecast/result.ts";
 import type { NoteCode } from "../notes.ts";
 import type { Caution } from "../rearing/cautions.ts";
@@ -42,6 +43,8 @@ interface Event {
  * @param options.cautions Cautions that fit the species; they are printed in full.
  */
 export function calendarText(forecast: Forecast, options: { cautions?: readonly Caution[] } = {}): string {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
+  given(options, ["options"], "an object of options");
   const events = eventsOf(forecast);
   const { found, commonName, latinName } = forecast;
   // Why dates are missing is said where they are missing, not three screens further down.

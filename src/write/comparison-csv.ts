@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Comparison } from "../evaluate/compare.ts";
 import { csvText, toThousandths } from "./csv-table.ts";
 
@@ -6,6 +7,7 @@ import { csvText, toThousandths } from "./csv-table.ts";
  * above 0 the animals were later.
  */
 export function comparisonCsv(comparison: Comparison): string {
+  given(comparison, ["comparison"], "what compare returns", "rows");
   return csvText(
     [
       "species",

@@ -1,9 +1,11 @@
+import { given } from "../given.ts";
 import type { ComparedStage, Comparison } from "../evaluate/compare.ts";
 import { stageName } from "../species/stage-names.ts";
 import { columns, dayLabel, inSeveralYears, wrapped } from "./text-layout.ts";
 
 /** Predicted against logged as plain text, at most 80 columns. */
 export function comparisonText(comparison: Comparison): string {
+  given(comparison, ["comparison"], "what compare returns", "rows");
   const { rows } = comparison;
   const instants = rows.flatMap(({ predicted, loggedOn }) => [predicted.expected, loggedOn]);
   const label = inSeveralYears(instants) ? (day: string): string => day : dayLabel;

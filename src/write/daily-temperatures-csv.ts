@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { DailyTemperatures } from "../temperature/series.ts";
 import { addDays } from "../time/civil-day.ts";
 
@@ -7,7 +8,9 @@ import { addDays } from "../time/civil-day.ts";
  * @example
  * dailyTemperaturesCsv(dailyTemperatures("2026-05-01", [8, NaN], [24.126, NaN])) // → "date,min °C,max °C\n2026-05-01,8.00,24.13\n2026-05-02,,\n"
  */
-export function dailyTemperaturesCsv({ start, min, max }: DailyTemperatures): string {
+export function dailyTemperaturesCsv(series: DailyTemperatures): string {
+  given(series, ["series"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  const { start, min, max } = series;
   const rows = Array.from(min, (low, i) => [addDays(start, i), cell(low), cell(max[i] ?? Number.NaN)]);
   return ["date,min °C,max °C", ...rows.map((row) => row.join(","))].map((line) => `${line}\n`).join("");
 }

@@ -1,3 +1,4 @@
+import { givenList, given } from "../given.ts";
 import { type LogEntry, checkLog, fateOf } from "../cohort/log.ts";
 import type { Note } from "../notes.ts";
 import type { StageId } from "../species/life-cycle.ts";
@@ -75,11 +76,12 @@ export function darwinCoreRows(
   entries: readonly LogEntry[],
   options: DarwinCoreOptions,
 ): { rows: readonly DarwinCoreRow[]; notes: readonly Note[] } {
+  given(options, ["options"], "an object with scientificName");
   const { scientificName, vernacularName = "", recordedBy = "", captive = true, place } = options;
   const { decimals = 2 } = options;
   const spot = place === undefined ? null : roundedPlace(place, decimals);
-  const ids = occurrenceIds(entries, options);
-  const rows = checkLog(entries).map((entry, i): DarwinCoreRow => ({
+  const ids = occurrenceIds(checkLog(entries), options);
+  const rows = entries.map((entry, i): DarwinCoreRow => ({
     occurrenceID: ids[i] ?? "",
     basisOfRecord: "HumanObservation",
     occurrenceStatus: "present",
@@ -107,6 +109,7 @@ export function darwinCoreRows(
 
 /** Rows of `darwinCoreRows` as CSV with the names of the terms as header. */
 export function darwinCoreCsv(rows: readonly DarwinCoreRow[]): string {
+  givenList(rows, ["rows"]);
   return csvText(
     DARWIN_CORE_TERMS,
     rows.map((row) => DARWIN_CORE_TERMS.map((term) => row[term])),

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { AccumulatedDay } from "../clock/accumulate.ts";
 import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../units.ts";
 import { columns } from "./text-layout.ts";
@@ -8,6 +9,7 @@ import { columns } from "./text-layout.ts";
  * @param unit Unit to show them in. Default C.
  */
 export function degreeDayText(days: readonly AccumulatedDay[], unit: TemperatureUnit = "C"): string {
+  givenList(days, ["days"]);
   const shown = (value: number): string =>
     (unit === "F" ? celsiusDegreesToFahrenheit(value) : value).toFixed(1);
   const rows = days.map(({ day, degreeDays, total }) => [day, shown(degreeDays), shown(total)]);

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Forecast } from "../forecast/result.ts";
 import { type CsvCell, csvText, toThousandths } from "./csv-table.ts";
 
@@ -6,6 +7,7 @@ import { type CsvCell, csvText, toThousandths } from "./csv-table.ts";
  * ISO 8601, degree-days in °C·day. An empty date is one that is not known; the last column says why.
  */
 export function forecastCsv(forecast: Forecast): string {
+  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
   const { species, stages, signs } = forecast;
   return csvText(
     ["species", "begins", "early", "expected", "late", "degree-days", "reason"],

@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import type { LeadScores } from "../evaluate/hindcast-scores.ts";
 import { columns, fullDayLabel, wrapped } from "./text-layout.ts";
 
@@ -21,6 +22,8 @@ const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");
  * @param scores What `scoreHindcast` returned.
  */
 export function hindcastText(scores: readonly LeadScores[], setting: HindcastSetting): string {
+  givenList(scores, ["scores"]);
+  given(setting, ["setting"], "an object with animal, from, to, every and months", "months");
   const { animal, from, to, every, months } = setting;
   const table = columns(
     [

@@ -1,4 +1,6 @@
-import { type LogEntry, fateOf } from "../cohort/log.ts";
+import { greatest } from "../extremes.ts";
+import { given, givenList } from "../given.ts";
+import { type LogEntry, checkLog, fateOf } from "../cohort/log.ts";
 import { stageName } from "../species/stage-names.ts";
 import { wrapped } from "./text-layout.ts";
 
@@ -19,8 +21,11 @@ export function logText(
   superseded: readonly OldRow[],
   options: { readonly heading?: string } = {},
 ): string {
+  checkLog(entries);
+  givenList(superseded, ["superseded"]);
+  given(options, ["options"], "an object of options");
   const { heading = "The log as it stands" } = options;
-  const width = Math.max(0, ...entries.map(({ on }) => on.length));
+  const width = greatest([0, ...entries.map(({ on }) => on.length)]);
   const lines = entries.map((entry) => {
     const place = `  ${String(entry.row ?? "-").padStart(4)}  `;
     return wrapped(entryText(entry), {

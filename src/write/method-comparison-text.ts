@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { MethodComparison, MethodRow } from "../evaluate/compare-methods.ts";
 import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../units.ts";
 import { notesText } from "./remarks-text.ts";
@@ -10,6 +11,7 @@ import { columns, wrapped } from "./text-layout.ts";
  * methodComparisonText(compareMethods(dailyTemperatures("2026-05-01", [8], [24]), { lower: 10 })).split("\n")[1] // → "2026-05-01 to 2026-05-01, lower threshold 10 °C, no upper one."
  */
 export function methodComparisonText(comparison: MethodComparison, unit: TemperatureUnit = "C"): string {
+  given(comparison, ["comparison"], "what compareMethods returns", "rows");
   const sum = (degreeDays: number): number =>
     unit === "F" ? celsiusDegreesToFahrenheit(degreeDays) : degreeDays;
   const { from, to, amount, reference, rows, notes } = comparison;

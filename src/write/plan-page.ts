@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { DayPlan } from "../rearing/day-plan-result.ts";
 import { htmlText } from "./html-text.ts";
 import { planChart } from "./plan-chart.ts";
@@ -44,6 +45,7 @@ td.name { white-space: normal; overflow-wrap: anywhere; min-width: 24mm; max-wid
  * explanations on its back; more of them go on over more sheets, each with the head of the table.
  */
 export function planPage(plan: DayPlan): string {
+  given(plan, ["plan"], "what dayPlan returns", "days", "cautions", "notes");
   const several = plan.cohorts.length > 1;
   const title = `Day plan, ${planSpan(plan)}`;
   return `${[

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { DayPlan, PlanDay } from "../rearing/day-plan-result.ts";
 import type { PlanTask } from "../rearing/plan-task.ts";
 import {
@@ -16,6 +17,7 @@ import { dayLabel, inSeveralYears, isMonday, wrapped } from "./text-layout.ts";
  * mean, cautions and notes. At most 80 columns, no colour.
  */
 export function planText(plan: DayPlan): string {
+  given(plan, ["plan"], "what dayPlan returns", "days", "cautions", "notes");
   const blocks = [
     header(plan),
     section(

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { RankedModel } from "../evaluate/compare-rate-models.ts";
 import { optimumOf } from "../response/rate-model.ts";
 import { RATE_MODELS } from "../response/rate-models.ts";
@@ -11,6 +12,7 @@ const CLOSE = 2;
  * @param ranked What `compareRateModels` returned.
  */
 export function rateModelText(ranked: readonly RankedModel[]): string {
+  givenList(ranked, ["ranked"]);
   const withCriterion = ranked.filter(({ aicc }) => aicc !== null);
   const without = ranked.filter(({ aicc }) => aicc === null);
   const reasons = without.map(({ model, reason }) =>

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import type { ReleaseHour } from "../rearing/release-hour.ts";
 import type { EmergencePlan, ReleaseLook, ReleasePlan } from "../rearing/release-plan.ts";
@@ -20,6 +21,8 @@ import { columns, dayLabel, fullDayLabel, wrapped } from "./text-layout.ts";
  * @param options.windUnit Unit to show wind in. Default m/s.
  */
 export function releaseText(plan: ReleasePlan, options: Partial<ShownUnits> = {}): string {
+  given(plan, ["plan"], "what releaseHours returns", "cautions", "commonName");
+  given(options, ["options"], "an object of options");
   const units: ShownUnits = { unit: options.unit ?? "C", windUnit: options.windUnit ?? "m/s" };
   if (plan.ruledOut !== null) return ruledOutText(plan, plan.ruledOut.message);
   const [law, ...others] = plan.cautions;
@@ -40,6 +43,7 @@ export function ruledOutText(
   plan: Pick<ReleasePlan, "commonName" | "latinName" | "cautions"> & Partial<Pick<ReleasePlan, "unfit">>,
   message: string,
 ): string {
+  given(plan, ["plan"], "what releaseHours returns", "cautions", "commonName");
   const [law, ...others] = plan.cautions;
   return page([
     heading(plan),

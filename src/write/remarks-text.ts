@@ -1,9 +1,11 @@
+import { givenList } from "../given.ts";
 import type { Note } from "../notes.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import { wrapped } from "./text-layout.ts";
 
 /** Cautions as a block of plain text, empty when there are none. */
 export function cautionsText(cautions: readonly Caution[]): string {
+  givenList(cautions, ["cautions"]);
   if (cautions.length === 0) return "";
   return [
     "TAKE CARE",
@@ -13,6 +15,7 @@ export function cautionsText(cautions: readonly Caution[]): string {
 
 /** Notes of a result as a block of plain text, empty when there are none. */
 export function notesText(notes: readonly Note[]): string {
+  givenList(notes, ["notes"]);
   if (notes.length === 0) return "";
   return [
     "GOOD TO KNOW",

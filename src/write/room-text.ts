@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { RoomRelation } from "../temperature/room-relation.ts";
 import type { DailyTemperatures } from "../temperature/series.ts";
 import { addDays } from "../time/civil-day.ts";
@@ -8,6 +9,15 @@ import { columns, fullDayLabel, wrapped } from "./text-layout.ts";
  * @param relation What `relateRoom` found. @param estimated What `roomTemperatures` makes of the station's days.
  */
 export function roomText(relation: RoomRelation, estimated: DailyTemperatures): string {
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
+  given(
+    estimated,
+    ["estimated"],
+    "daily temperatures, as dailyTemperatures makes them",
+    "start",
+    "min",
+    "max",
+  );
   const { stationMean, level, damping, rangeRatio, residualDeviation, days, from, to, seen } = relation;
   const table = columns(
     [

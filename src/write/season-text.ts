@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import type { SeasonOutlook, SeasonYear, YearShare } from "../rearing/season-result.ts";
 import { type TemperatureUnit, celsiusToFahrenheit } from "../units.ts";
@@ -14,6 +15,7 @@ export function seasonText(
   outlook: SeasonOutlook,
   options: { cautions?: readonly Caution[]; unit?: TemperatureUnit } = {},
 ): string {
+  given(outlook, ["outlook"], "what season returns", "years", "broods");
   const { cautions = [], unit = "C" } = options;
   const blocks = [
     headingText(outlook),

@@ -1,9 +1,11 @@
+import { givenList, given } from "../given.ts";
 import type { LifeCycle, Sourced } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
 import { columns, wrapped } from "./text-layout.ts";
 
 /** The species at hand, a line each. */
 export function speciesListText(species: readonly LifeCycle[]): string {
+  givenList(species, ["species"]);
   return `${columns([
     ["id", "name", "stages"],
     ...species.map((one) => [one.species, one.commonName, `${one.stages.length}`]),
@@ -12,6 +14,7 @@ export function speciesListText(species: readonly LifeCycle[]): string {
 
 /** One species with its constants, how far each can be trusted, and where it comes from. */
 export function speciesText(lifeCycle: LifeCycle): string {
+  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
   const { latinName, commonName, host, region, stages, remarks } = lifeCycle;
   const table = columns(
     [

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import type { Aim, DatePlan, Odds, RoomPlan } from "../rearing/start-plan.ts";
 import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../units.ts";
@@ -19,6 +20,7 @@ export function startForText(
   plan: DatePlan | RoomPlan,
   options: { cautions?: readonly Caution[]; unit?: TemperatureUnit } = {},
 ): string {
+  given(plan, ["plan"], "what startFor returns", "ranked", "start");
   const { cautions = [], unit = "C" } = options;
   const blocks = [
     headingText(plan),

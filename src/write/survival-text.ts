@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { Interval } from "../cohort/binomial-interval.ts";
 import type { AdultsExpected } from "../cohort/expected-adults.ts";
 import type { LogTable } from "../cohort/life-table-from-log.ts";
@@ -17,7 +18,10 @@ export interface AdultsAsked {
  * A life table from a log as plain text, at most 80 columns, with the adults to expect of animals like these.
  * @param table What `lifeTableFromLog` returned, with intervals of 95 %.
  */
-export function survivalText(table: LogTable, { found, expected }: AdultsAsked): string {
+export function survivalText(table: LogTable, asked: AdultsAsked): string {
+  given(table, ["table"], "what lifeTableFromLog returns", "rows", "remarks");
+  given(asked, ["asked"], "an object with found and expected", "found");
+  const { found, expected } = asked;
   const { rows, reached, remarks } = table;
   const page = columns(
     [

@@ -1,3 +1,4 @@
+import { greatest } from "../extremes.ts";
 import { civilDay, dayNumber } from "../time/civil-day.ts";
 
 /** Width of the printed pages, in characters. */
@@ -37,7 +38,7 @@ export function wrapped(
  * @param right Indexes of the columns that are aligned to the right.
  */
 export function columns(rows: readonly (readonly string[])[], right: readonly number[] = []): string {
-  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => row[i]?.length ?? 0)));
+  const widths = (rows[0] ?? []).map((_, i) => greatest(rows.map((row) => row[i]?.length ?? 0)));
   return rows
     .map((row) =>
       row

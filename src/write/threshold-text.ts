@@ -1,3 +1,5 @@
+import { greatest, least } from "../extremes.ts";
+import { givenList } from "../given.ts";
 import type { RangeEnd } from "../evaluate/linear-range.ts";
 import type { ThresholdEstimate, ThresholdMethod } from "../evaluate/estimate-threshold.ts";
 import type { Trial } from "../evaluate/trial.ts";
@@ -20,9 +22,11 @@ export function thresholdText(
   estimates: readonly ThresholdEstimate[],
   unit: TemperatureUnit = "C",
 ): string {
+  givenList(trials, ["trials"]);
+  givenList(estimates, ["estimates"]);
   const [first] = estimates;
   const temperatures = trials.map(({ temperature }) => temperature);
-  const [coldest, hottest] = [Math.min(...temperatures), Math.max(...temperatures)];
+  const [coldest, hottest] = [least(temperatures), greatest(temperatures)];
   const table = columns(
     [
       ["", "lower °C", "+/-", "degree-days", "+/-"],

@@ -1,0 +1,83 @@
+// Refusals of another kind of value than a function takes, for callers without types: where they hand over nothing,
+// or something else, the error names the place instead of a property that cannot be read.
+
+import { InputError, type InputPath, finite, shown } from "./errors.ts";
+
+/**
+ * Refuses what is no object, or one without what is needed: callers without types may hand over anything.
+ * @param expected What it must be, in words.
+ * @param needed Properties that it must have.
+ * @throws {InputError} `invalid-option`, naming the path.
+ */
+export function given(value: unknown, path: InputPath, expected: string, ...needed: readonly string[]): void {
+  const missing =
+    typeof value === "object" && value !== null && !Array.isArray(value)
+      ? needed.find((key) => Reflect.get(value, key) == null)
+      : "";
+  if (missing === undefined) return;
+  const what = missing === "" ? shown(value) : `an object without ${missing}`;
+  throw new InputError(
+    "invalid-option",
+    `${path.join(".") || "the value"} is ${what}; it must be ${expected}.`,
+    {
+      path,
+      value,
+    },
+  );
+}
+
+/**
+ * Refuses what is no list, and a list with holes in it.
+ * @throws {InputError} `invalid-option`, naming the path.
+ */
+export function givenList(value: unknown, path: InputPath, expected = "a list"): void {
+  if (!Array.isArray(value)) {
+    throw new InputError("invalid-option", `${path.join(".")} is ${shown(value)}; it must be ${expected}.`, {
+      path,
+      value,
+    });
+  }
+  const list: readonly unknown[] = value;
+  const hole = list.findIndex((one) => one == null);
+  if (hole < 0) return;
+  throw new InputError(
+    "invalid-option",
+    `${[...path, hole].join(".")} is ${shown(list[hole])}; each entry of the list must be there.`,
+    { path: [...path, hole], value: list[hole] },
+  );
+}
+
+/**
+ * Refuses what is no column of numbers. Numbers themselves are looked at by those who reckon with them; here it is
+ * that there are as many as there are said to be, so that a made-up length cannot fill the memory.
+ * @throws {InputError} `invalid-option`, `invalid-number`, naming the path.
+ */
+export function givenColumn(value: ArrayLike<unknown>, path: InputPath): void {
+  const isColumn = Array.isArray(value) || (ArrayBuffer.isView(value) && "length" in value);
+  if (!isColumn) {
+    throw new InputError(
+      "invalid-option",
+      `${path.join(".")} is ${shown(value)}; it must be a list of numbers.`,
+      {
+        path,
+        value,
+      },
+    );
+  }
+  if (!Array.isArray(value)) return;
+  const list: readonly unknown[] = value;
+  const odd = list.findIndex((one) => typeof one !== "number");
+  if (odd >= 0) finite(list[odd], [...path, odd], "a number");
+}
+
+/**
+ * Refuses what is no function.
+ * @throws {InputError} `invalid-option`, naming the path.
+ */
+export function givenFunction(value: unknown, path: InputPath): void {
+  if (typeof value === "function") return;
+  throw new InputError("invalid-option", `${path.join(".")} is ${shown(value)}; it must be a function.`, {
+    path,
+    value,
+  });
+}
