@@ -8,6 +8,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EPERM: "you may not write there",
   EROFS: "the disk can only be read",
   ENOSPC: "the disk is full",
+  ERR_INVALID_ARG_VALUE: "its name has a character that no name can have",
 };
 
 /** The code of an error of the file system, such as `ENOENT`; the empty text for any other error. */

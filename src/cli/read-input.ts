@@ -13,10 +13,11 @@ export async function readInput(path: string): Promise<Uint8Array> {
   if (path === "-" && process.stdin.isTTY) {
     process.stderr.write("moltline: reading from the keyboard; end with Ctrl-D, or stop with Ctrl-C.\n");
   }
-  const stream: Readable = path === "-" ? process.stdin : createReadStream(path);
   const chunks: Buffer[] = [];
   let size = 0;
   try {
+    // Opening throws where a name cannot be one, such as one with a NUL in it.
+    const stream: Readable = path === "-" ? process.stdin : createReadStream(path);
     for await (const chunk of stream) {
       const bytes = Buffer.isBuffer(chunk) ? chunk : Buffer.from(String(chunk));
       size += bytes.length;
@@ -49,6 +50,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOENT: "there is no such file",
   EISDIR: "it is a folder; name a file",
   EACCES: "you may not read it",
+  ERR_INVALID_ARG_VALUE: "its name has a character that no name can have",
 };
 
 function reasonOf(error: unknown): string {

@@ -27,7 +27,8 @@ export async function writeFileWhole(path: string, text: string, replace = false
       },
     );
   } finally {
-    await rm(draft, { force: true });
+    // A name that cannot be one has no draft either.
+    if (!path.includes("\0")) await rm(draft, { force: true });
   }
 }
 
