@@ -27,8 +27,8 @@ export async function writeFileWhole(path: string, text: string, replace = false
       },
     );
   } finally {
-    // A name that cannot be one has no draft either.
-    if (!path.includes("\0")) await rm(draft, { force: true });
+    // Where the draft could not be made, removing it fails for the same reason, which was told already.
+    await rm(draft, { force: true }).catch(() => undefined);
   }
 }
 
