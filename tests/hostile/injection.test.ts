@@ -45,7 +45,7 @@ const TEXTS = [
 ];
 
 describe.each(TEXTS)("%j as a note, a group and a name", (text) => {
-  const entries = [logEntry({ stage: "pupa", on: "2026-06-25", note: `${text}`, cohort: `c${text}` })];
+  const entries = [logEntry({ stage: "pupa", on: "2026-06-25", note: text, cohort: `c${text}` })];
 
   it("begins no formula in a table, and is read back", () => {
     for (const csv of [
@@ -55,7 +55,6 @@ describe.each(TEXTS)("%j as a note, a group and a name", (text) => {
       for (const cells of Papa.parse<string[]>(csv).data)
         for (const cell of cells) expect(cell).not.toMatch(/^(?:[=+@\t\r\n＝]|-(?!\d+(?:\.\d+)?$))/);
     const [again] = readLog(logCsv(entries)).entries;
-    // eslint-disable-next-line no-control-regex
     const plain = text
       .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g, "")
       .replace(/\r\n?/g, "\n")
@@ -72,7 +71,6 @@ describe.each(TEXTS)("%j as a note, a group and a name", (text) => {
     for (const line of ics.split("\r\n").slice(0, -1)) {
       expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
       expect(line).toMatch(/^(?: |[A-Z-]+[:;])/);
-      // eslint-disable-next-line no-control-regex
       expect(line).not.toMatch(/[\u0000-\u0008\u000a-\u001f\u007f]/);
     }
   });
