@@ -27,7 +27,7 @@ export function given(value: unknown, path: InputPath, expected: string, ...need
 }
 
 /**
- * Refuses what is no list, and a list with holes in it.
+ * Refuses what is no list, and a list with holes or lists in it.
  * @throws {InputError} `invalid-option`, naming the path.
  */
 export function givenList(value: unknown, path: InputPath, expected = "a list"): void {
@@ -38,11 +38,11 @@ export function givenList(value: unknown, path: InputPath, expected = "a list"):
     });
   }
   const list: readonly unknown[] = value;
-  const hole = list.findIndex((one) => one == null);
+  const hole = list.findIndex((one) => one == null || Array.isArray(one));
   if (hole < 0) return;
   throw new InputError(
     "invalid-option",
-    `${[...path, hole].join(".")} is ${shown(list[hole])}; each entry of the list must be there.`,
+    `${[...path, hole].join(".")} is ${shown(list[hole])}; no entry of the list may be missing or be a list.`,
     { path: [...path, hole], value: list[hole] },
   );
 }

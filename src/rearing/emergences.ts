@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import { InputError, shown } from "../errors.ts";
 import type { Forecast, Window } from "../forecast/result.ts";
 import { type Instant, parseMoment } from "../time/zone.ts";
@@ -44,7 +45,10 @@ export function forecastOf(given: Emergences): Forecast | null {
  *   is not a whole number from 1; `invalid-instant`, `invalid-day` for a time that is none.
  */
 export function emergencesOf(given: Emergences, zone: string): Emergence[] {
-  if (wereSeen(given)) return seen(given, zone);
+  if (wereSeen(given)) {
+    givenList(given, ["emergences"]);
+    return seen(given, zone);
+  }
   const forecast = forecastOf(given);
   const adult = forecast?.stages.find(({ stage }) => stage === "adult");
   if (forecast !== null && adult === undefined) {

@@ -94,7 +94,7 @@ describe("public functions", () => {
           return;
         expect(holesIn(result).slice(0, 1), `${path.join(".")} as ${shownArgs(put)}`).toEqual([]);
       }),
-      runs(call.name, 5),
+      runs(call.name, 3),
     );
   });
 
@@ -115,7 +115,7 @@ describe("public functions", () => {
         fc.property(another, ([path, put]) => {
           outcome(call, withValue(call.args(), path, put) as unknown[]);
         }),
-        runs(call.name, 5),
+        runs(call.name, 3),
       );
       expect(Reflect.has({}, "polluted")).toBe(false);
     },

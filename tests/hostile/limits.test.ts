@@ -110,7 +110,7 @@ describe("values of another kind", () => {
     );
     expect(messageOf(() => givenList("ab", ["x"]))).toBe('x is "ab"; it must be a list.');
     expect(messageOf(() => givenList([1, null], ["x"]))).toBe(
-      "x.1 is null; each entry of the list must be there.",
+      "x.1 is null; no entry of the list may be missing or be a list.",
     );
     expect(messageOf(() => givenFunction(1, ["rate"]))).toBe("rate is 1; it must be a function.");
     expect(messageOf(() => givenColumn({ length: 2 }, ["x"]))).toContain("it must be a list of numbers");
