@@ -1,4 +1,4 @@
-import { InputError, finite } from "../errors.ts";
+import { InputError, LARGEST_NUMBER, finite } from "../errors.ts";
 import { given } from "../given.ts";
 import { type Method, clamp, refusedMethod } from "../diurnal/method.ts";
 import { sineAbove, sineExcess } from "../diurnal/sine.ts";
@@ -142,7 +142,7 @@ export function doubleTriangleHeldDay(
 
 function checkExtremes(min: number, max: number): void {
   const range = max - min;
-  if (range >= 0 && range < Infinity) return;
+  if (range >= 0 && range <= LARGEST_NUMBER) return;
   finite(min, ["min"], "a temperature");
   finite(max, ["max"], "a temperature");
   finite(range, ["max"], "a temperature within reach of the minimum");

@@ -4,7 +4,8 @@ import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { digestOf, results } from "../determinism/digest.ts";
 import { differences } from "../determinism/nearly.ts";
-import { browserAtHand, launch } from "./browser.ts";
+import { launch } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 
 const ROOT = new URL("../..", import.meta.url).pathname;
 
