@@ -1,10 +1,14 @@
 import type { Plugin } from "vite";
+import { type Lesson, wayAfter, wayBefore } from "./way.ts";
 
 /**
  * Puts our own page around the cells: drops the kit's themes, which would be fetched and would set colours
- * below the contrast limit, and numbers the code blocks for readers who hear the page.
+ * below the contrast limit, numbers the code blocks for readers who hear the page, and links to the other
+ * notebooks.
+ * @param name The notebook, without its ending.
+ * @param lessons All notebooks in the order of reading.
  */
-export function ownPage(): Plugin {
+export function ownPage(name: string, lessons: readonly Lesson[]): Plugin {
   return {
     name: "moltline:own-page",
     transformIndexHtml: {
@@ -15,6 +19,8 @@ export function ownPage(): Plugin {
         let block = 0;
         return html
           .replace(themes, "")
+          .replace("<main>", () => `${wayBefore(name, lessons)}<main>`)
+          .replace("</main>", () => `</main>${wayAfter(name, lessons)}`)
           .replace(/<pre data-language="ts">/g, () => `<pre role="group" aria-label="Code ${++block}">`);
       },
     },

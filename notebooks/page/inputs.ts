@@ -2,8 +2,11 @@ import { type InputForm, range as bareRange } from "@observablehq/inputs";
 import { longDate } from "../../src/plot/index.ts";
 import { addDays, dayNumber } from "../../src/time/civil-day.ts";
 import { element } from "./element.ts";
+import { type Field, field } from "./field.ts";
 
 export * from "@observablehq/inputs";
+export { paste } from "./paste.ts";
+export { amount, number, temperature } from "./quantity.ts";
 
 /** The library's slider, whose track has no label of its own: it gets that of the number beside it. */
 export function range(
@@ -101,25 +104,4 @@ export function steps<Item>({
   const form = field(label, slider, read);
   form.append(shown);
   return form;
-}
-
-/** A form of one labelled input. */
-export type Field<Value> = HTMLFormElement & { value: Value };
-
-let fields = 0;
-
-function field<Value>(
-  label: string,
-  input: HTMLInputElement,
-  read: (input: HTMLInputElement) => Value,
-): Field<Value> {
-  input.id = `field-${++fields}`;
-  const form = element("form", { class: "inputs-field" }, element("label", { for: input.id }, label), input);
-  form.addEventListener("submit", (event) => event.preventDefault());
-  const filled = Object.assign(form, { value: read(input) });
-  // The input hears it before the form does, so whoever listens to the form finds the new value.
-  input.addEventListener("input", () => {
-    filled.value = read(input);
-  });
-  return filled;
 }

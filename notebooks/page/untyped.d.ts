@@ -7,7 +7,7 @@ declare module "@observablehq/inputs" {
   }
   interface InputOptions<Value> {
     readonly label?: string;
-    readonly value?: Value;
+    readonly value?: Value | undefined;
   }
   export function range(
     extent: readonly [number, number],

@@ -49,7 +49,8 @@ export function drawFigure(library: PlotLibrary, parts: FigureParts, options: Fi
   const { width = 640, document } = options;
   const figure = library.plot({
     ...parts,
-    width,
+    // A page that is not laid out yet has no width, and marks would get negative ones.
+    width: Math.max(width, 120),
     style: { fontSize: "12px", background: "none", overflow: "visible" },
     ...(document ? { document } : {}),
   });

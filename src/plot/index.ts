@@ -36,3 +36,14 @@ export { describeStarts, startText } from "./start-words.ts";
 
 export { foliageFigure } from "./foliage-figure.ts";
 export { describeFoliage } from "./foliage-words.ts";
+
+export { type CurveRow, type CurveRowsOptions, curveRows } from "./curve-rows.ts";
+export { type CurveFigureOptions, type CurveReading, curveFigure } from "./curve-figure.ts";
+export { type CurveWordsOptions, describeCurve } from "./curve-words.ts";
+
+export { addingUpFigure, describeAddingUp } from "./adding-up-figure.ts";
+
+export { cutoffName, methodName } from "./method-names.ts";
+export { type MethodDifferenceRow, methodDifferenceRows } from "./method-rows.ts";
+export { type MethodFigureOptions, methodFigure } from "./method-figure.ts";
+export { type MethodMeasure, describeMethodDifferences } from "./method-words.ts";

@@ -25,3 +25,18 @@ test.each([
   const extract = rowsOf(new URL(`../../fixtures/temperatures/${file}`, import.meta.url));
   expect(extract).toEqual([["date", "temp_max", "temp_min"], ...published]);
 });
+
+test("the hourly normals of Seattle are the published columns, row for row", () => {
+  const source = new URL(
+    "../../node_modules/vega-datasets/data/seattle-weather-hourly-normals.csv",
+    import.meta.url,
+  );
+  const [names = [], ...published] = rowsOf(source);
+  expect(names).toEqual(["date", "pressure", "temperature", "wind"]);
+  expect(published).toHaveLength(8759);
+  const extract = rowsOf(new URL("../../fixtures/temperatures/seattle-hourly-normals.csv", import.meta.url));
+  expect(extract).toEqual([
+    ["date", "temperature"],
+    ...published.map(([at, , temperature]) => [at, temperature]),
+  ]);
+});
