@@ -77,6 +77,16 @@ export function folded(title: string, text: string): Element {
   return element("details", {}, element("summary", {}, title), paragraph(text));
 }
 
+/** An answer that is worked out when the reader opens it, so that it costs nothing before. */
+export function answered(title: string, make: () => string): Element {
+  const text = paragraph("");
+  const details = element("details", {}, element("summary", {}, title), text);
+  details.addEventListener("toggle", () => {
+    if (details.open && text.textContent === "") text.textContent = make();
+  });
+  return details;
+}
+
 /** A paragraph that is read aloud when it changes. */
 export function spoken(text: string): Element {
   const region = document.getElementById("spoken");

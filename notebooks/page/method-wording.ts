@@ -18,13 +18,13 @@ export function withCutoff(comparison: MethodComparison, cutoff: MethodRow["cuto
 export function spreadOf(comparison: MethodComparison, unit: TemperatureUnit): string {
   const { reference, amount, from } = comparison;
   const { sum, degreeDay } = displayUnit(unit);
-  const wanted = `${short(sum(amount ?? 0))} ${degreeDay} from ${longDate(from)} on`;
-  const who =
-    reference.method === "measured" ? "The hours themselves" : `The ${methodName(reference.method)}`;
+  const wanted = `${short(sum(amount ?? 0))} ${degreeDay}, counted from ${longDate(from)},`;
+  const hours = reference.method === "measured";
+  const who = hours ? "The hours themselves" : `The ${methodName(reference.method)}`;
   const own =
     reference.reachedAt === null
-      ? `${who} do not reach ${wanted}.`.replace("sine do not", "sine does not")
-      : `${who} ${reference.method === "measured" ? "reach" : "reaches"} ${wanted} on ${longDate(reference.reachedAt)}.`;
+      ? `${who} ${hours ? "do" : "does"} not reach ${wanted} within these temperatures.`
+      : `${who} ${hours ? "reach" : "reaches"} ${wanted} on ${longDate(reference.reachedAt)}.`;
   return `${own} ${apartOf(comparison)}`;
 }
 
@@ -86,8 +86,18 @@ export function middleOf(series: TemperatureSeries, zone: Zone, unit: Temperatur
 }
 
 /** When a row reaches the sum, or a dash. */
-export function reachedText({ reachedAt }: MethodRow): string {
-  return reachedAt === null ? "–" : longDate(reachedAt);
+export function reachedText(row: MethodRow | undefined): string {
+  return row?.reachedAt == null ? "–" : longDate(row.reachedAt);
+}
+
+/** The row of a method with a cutoff; the clamped methods have one row whatever the cutoff. */
+export function rowOf(
+  { rows }: MethodComparison,
+  method: MethodRow["method"],
+  cutoff: MethodRow["cutoff"],
+): MethodRow | undefined {
+  const own = rows.filter((row) => row.method === method);
+  return own.find((row) => row.cutoff === cutoff) ?? own[0];
 }
 
 /** Quarters of a year within a span, as groups under their first and last day. */
@@ -136,9 +146,12 @@ function endsOf(rows: readonly MethodRow[]) {
   const reached = methods.flatMap((row) =>
     row.reachedAt === null ? [] : [{ ...row, reachedAt: row.reachedAt }],
   );
-  reached.sort((a, b) => Date.parse(a.reachedAt) - Date.parse(b.reachedAt));
-  const [first, last] = [reached[0], reached.at(-1)];
+  const at = ({ reachedAt }: Reached): number => Date.parse(reachedAt);
+  const [first, last] = [
+    reached.reduce<Reached | undefined>((a, b) => (a && at(a) <= at(b) ? a : b), undefined),
+    reached.reduce<Reached | undefined>((a, b) => (a && at(a) >= at(b) ? a : b), undefined),
+  ];
   if (first === undefined || last === undefined) return null;
-  const days = (Date.parse(last.reachedAt) - Date.parse(first.reachedAt)) / 86_400_000;
+  const days = (at(last) - at(first)) / 86_400_000;
   return { first, last, days, missing: methods.length - reached.length };
 }

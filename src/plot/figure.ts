@@ -50,7 +50,7 @@ export function drawFigure(library: PlotLibrary, parts: FigureParts, options: Fi
   const figure = library.plot({
     ...parts,
     // A page that is not laid out yet has no width, and marks would get negative ones.
-    width: Math.max(width, 120),
+    width: Math.max(width, 240),
     style: { fontSize: "12px", background: "none", overflow: "visible" },
     ...(document ? { document } : {}),
   });

@@ -45,7 +45,7 @@ export function methodFigure(
   const facet = groups.length < 2 ? {} : beside ? { fx: "group" } : { fy: "group" };
   const panels = beside ? groups.length : 1;
   const most = bars.reduce((far, { value }) => Math.max(far, Math.abs(value)), 0) || 1;
-  const panel = (width - NAMES - 12) / panels;
+  const panel = Math.max(90, (width - NAMES - 12) / panels);
   // Numbers stand at the ends of the bars: the scale runs on so far that they find room there.
   const reach = most / Math.max(0.2, 1 - 84 / panel);
   const height = (beside || groups.length < 2 ? 1 : groups.length) * (names.length * 21 + 26) + 46;
@@ -54,20 +54,24 @@ export function methodFigure(
     {
       ariaLabel: `What each method says more or less, in ${measureName(measure, unit)}`,
       ariaDescription: describeMethodDifferences(rows, { measure, unit }),
-      caption: captionOf(measure, unknown.length > 0),
+      caption: captionOf(measure, measureName(measure, unit), unknown.length > 0),
       height,
       marginLeft: NAMES,
       marginRight: 12,
       marginTop: groups.length > 1 ? 28 : 12,
-      marginBottom: 34,
-      x: {
-        domain: [-reach, reach],
-        label: measureName(measure, unit),
-        labelArrow: "none",
-        labelAnchor: "center",
-        ticks: panel / 56,
-        tickSize: 4,
-      },
+      marginBottom: groups.length > 1 ? 8 : 34,
+      // Side by side there is no room for an axis each; every bar has its number.
+      x:
+        groups.length > 1
+          ? { domain: [-reach, reach], axis: null }
+          : {
+              domain: [-reach, reach],
+              label: measureName(measure, unit),
+              labelArrow: "none",
+              labelAnchor: "center",
+              ticks: panel / 56,
+              tickSize: 4,
+            },
       y: { type: "band", domain: names, label: null, tickSize: 0, padding: 0.25 },
       fx: { domain: beside ? groups : [], label: null, padding: 0.06 },
       fy: { domain: beside || groups.length < 2 ? [] : groups, label: null, axis: null, padding: 0.14 },
@@ -126,11 +130,11 @@ export function methodFigure(
 
 const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
 
-function captionOf(measure: MethodMeasure, unknown: boolean): string {
+function captionOf(measure: MethodMeasure, name: string, unknown: boolean): string {
   const parts = [
     measure === "days"
-      ? "A bar to the right: the method says a later date than the reference; to the left: an earlier one"
-      : "A bar to the right: the method counts more than the reference; to the left: less",
+      ? "A bar to the right: the method says so many days later than the reference; to the left: earlier"
+      : `A bar to the right: the method counts so much more than the reference (${name}); to the left: less`,
   ];
   if (unknown)
     parts.push(measure === "percent" ? "without a bar: no percentage" : "without a bar: not reached");
