@@ -16,7 +16,7 @@ export interface MethodFigureOptions extends FigureOptions {
 }
 
 /** Pixels that the names of the methods take. */
-const NAMES = 168;
+const NAMES = 142;
 
 /**
  * What each method says more or less than the reference, as a bar from it to the right or to the left with the
@@ -73,7 +73,7 @@ export function methodFigure(
               tickSize: 4,
             },
       y: { type: "band", domain: names, label: null, tickSize: 0, padding: 0.25 },
-      fx: { domain: beside ? groups : [], label: null, padding: 0.06 },
+      fx: { domain: beside ? groups : [], label: null, axis: "top", padding: 0.06 },
       fy: { domain: beside || groups.length < 2 ? [] : groups, label: null, axis: null, padding: 0.14 },
       marks: [
         library.barX(bars, {

@@ -5,8 +5,8 @@ import type { Cutoff } from "../response/linear.ts";
 const NAMES: Readonly<Record<CurveMethod | "measured", string>> = {
   measured: "the hours themselves",
   average: "average",
-  "clamped-average": "average of clamped extremes",
-  "clamped-mean": "clamped average",
+  "clamped-average": "clamped extremes",
+  "clamped-mean": "clamped mean",
   "single-sine": "single sine",
   "double-sine": "double sine",
   "single-triangle": "single triangle",
