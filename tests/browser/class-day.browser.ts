@@ -7,8 +7,20 @@ import { startRows, stageWindowRows } from "../../src/plot/index.ts";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
 import { releaseHours } from "../../src/rearing/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
-import { addDays } from "../../src/time/civil-day.ts";
-import { WANTED, hourlyWeek, porchDays, porchForecast, porchPlan, roomPlan } from "../plot/class-day.ts";
+import { startFor } from "../../src/rearing/start-for.ts";
+import { dailyTemperatures } from "../../src/temperature/daily.ts";
+import { weatherEnsemble } from "../../src/temperature/weather-ensemble.ts";
+import { addDays, dayNumber } from "../../src/time/civil-day.ts";
+import {
+  FROM,
+  WANTED,
+  ZONE,
+  hourlyWeek,
+  porchDays,
+  porchForecast,
+  porchPlan,
+  roomPlan,
+} from "../plot/class-day.ts";
 import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round, timeOf } from "./notebook-page.ts";
@@ -169,6 +181,44 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     await page.getByLabel("Wanted day").fill(WANTED);
     await expect.poll(() => answer(page)).toBe(bestOf(plan, "C"));
     expect(complaints).toEqual([]);
+  });
+
+  test("takes temperatures of one's own, pasted or picked, and says what is wrong with them", async () => {
+    const { page, requests, complaints } = await fresh();
+    const alert = page.getByRole("alert");
+    const box = page.getByLabel("Or paste your temperatures here");
+    await box.fill("date,min,max\n2014-06-01,16,banana");
+    await expect.poll(() => alert.innerText()).toContain("banana");
+    const start = "2012-01-01";
+    const [min, max] = [0, 1].map((part) => Array.from({ length: 1096 }, (_, i) => 15 + 12 * part + (i % 4)));
+    const lines = Array.from({ length: 1096 }, (_, i) => [addDays(start, i), min?.[i], max?.[i]].join(","));
+    await box.fill(["date,min,max", ...lines].join("\n"));
+    await page.getByLabel("Their unit").selectOption("°C");
+    const own = startFor({
+      lifeCycle: danausPlexippus,
+      start: { stage: "egg", count: 12, age: "new" },
+      day: WANTED,
+      zone: ZONE,
+      dates: { from: FROM, to: WANTED },
+      temperatures: weatherEnsemble({
+        observed: dailyTemperatures(FROM, [0], [0]),
+        until: addDays(FROM, -1),
+        past: dailyTemperatures(start, min ?? [], max ?? []),
+        exclude: [2015],
+        days: dayNumber(WANTED) - dayNumber(FROM) + 100,
+      }),
+    });
+    await expect.poll(() => answer(page)).toBe(bestOf(own, "C"));
+    await box.fill("");
+    await page.getByLabel("Your temperatures (CSV)").setInputFiles({
+      name: "own.csv",
+      mimeType: "text/csv",
+      buffer: Buffer.from(["date,min,max", "2015-05-20,15,26"].join("\n")),
+    });
+    await expect.poll(() => alert.count()).toBe(1);
+    await page.getByLabel("Your temperatures (CSV)").setInputFiles([]);
+    await expect.poll(() => answer(page)).toBe(bestOf(plan, "C"));
+    expect([...requests, ...complaints]).toEqual([]);
   });
 
   test("follows the chosen start at once", async () => {

@@ -117,6 +117,15 @@ describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {
     );
     await give(page, "Your log (CSV)", "porch-log.csv", "stage,seen on\npupa,2014-07-02\n");
     await expect.poll(() => cellsOf(page, "The log beside the forecast")).toHaveLength(1);
+    // What is pasted goes before the file, and its absence leaves the file.
+    const box = page.getByLabel("Or paste your temperatures here");
+    await box.fill("date,min,max\n2014-06-01,16,banana");
+    await expect.poll(() => page.getByRole("alert").innerText()).toContain("banana");
+    await box.fill(csv.replaceAll("60.8", "64.4"));
+    await expect.poll(() => page.getByRole("alert").count()).toBe(0);
+    expect(await answer(page)).not.toBe(answerOf(own));
+    await box.fill("");
+    await expect.poll(() => answer(page)).toBe(answerOf(own));
     expect([...requests, ...complaints]).toEqual([]);
   });
 

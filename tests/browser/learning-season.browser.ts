@@ -174,6 +174,13 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     await give("Your log (CSV)", ["stage,seen on", "butterfly egg cup,2013-06-12"]);
     await expect.poll(() => alert.innerText()).toContain("butterfly egg cup");
     await page.getByLabel("Your log (CSV)").setInputFiles([]);
+    const box = page.getByLabel("Or paste your temperatures here");
+    await box.fill("date,min,max\n2013-05-01,15,banana");
+    await expect.poll(() => alert.innerText()).toContain("banana");
+    await box.fill(["date,min,max", ...daysOf("2011-01-01", 1200)].join("\n").replaceAll(",15,", ",17,"));
+    await expect.poll(() => alert.count()).toBe(0);
+    await expect.poll(() => answer(page)).toContain("2013");
+    await box.fill("");
     await page.getByLabel("Your temperatures (CSV)").setInputFiles([]);
     await expect.poll(() => answer(page)).toBe(outlookOf(outlookOn(OPENED), first));
     expect([...requests, ...complaints]).toEqual([]);
