@@ -60,7 +60,7 @@ export function curveFigure(
       strokeDasharray: "6 3",
       className: "threshold",
     }),
-    library.text([`${name} ${thresholdText(at, unit)}`], {
+    library.text([`${name}${width < 420 ? "" : " threshold"} ${thresholdText(at, unit)}`], {
       y: [unit.temperature(at)],
       frameAnchor: "left",
       textAnchor: "start",
@@ -116,8 +116,8 @@ export function curveFigure(
           strokeWidth: 1.75,
           className: "reading",
         }),
-        ...threshold("lower threshold", lower, 10),
-        ...(upper === null ? [] : threshold("upper threshold", upper, -9)),
+        ...threshold("lower", lower, 10),
+        ...(upper === null ? [] : threshold("upper", upper, -9)),
         library.text(label, {
           x: "x",
           y: "y",
