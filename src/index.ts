@@ -148,6 +148,7 @@ export {
   estimateThreshold,
   thresholdOfLine,
 } from "./evaluate/estimate-threshold.ts";
+export { type DaysAt, daysAt } from "./evaluate/days-at.ts";
 export { type RateFit, type RateFitOptions, fitRateModel } from "./evaluate/fit-rate-model.ts";
 export { type RankedModel, compareRateModels } from "./evaluate/compare-rate-models.ts";
 export { bias, coverage, crps, meanAbsoluteError, skill } from "./evaluate/scores.ts";

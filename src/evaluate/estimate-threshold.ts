@@ -1,11 +1,10 @@
-import { greatest, least } from "../extremes.ts";
 import { InputError, shown } from "../errors.ts";
 import { given } from "../given.ts";
 import type { Note } from "../notes.ts";
 import { type LinearRange, linearRange } from "./linear-range.ts";
 import { type StraightLine, straightLine } from "./straight-line.ts";
 import { thresholdNotes } from "./threshold-notes.ts";
-import { type Trial, type TrialColumns, trialColumns } from "./trial.ts";
+import { type Trial, type TrialColumns, checkRising, trialColumns } from "./trial.ts";
 
 /** How a threshold is estimated from trials. */
 export type ThresholdMethod = "x-intercept" | "reduced-major-axis";
@@ -170,15 +169,4 @@ function majorAxisEstimate({ temperatures, days, weights }: TrialColumns): Estim
       residuals: products.map((y, i) => y - intercept - slope * (days[i] ?? Number.NaN)),
     },
   };
-}
-
-function checkRising({ slope, meanY }: StraightLine, { temperatures }: TrialColumns): void {
-  const range = greatest(temperatures) - least(temperatures);
-  // Equal durations leave a slope of rounding.
-  if (slope * range > 1e-12 * meanY) return;
-  throw new InputError(
-    "invalid-trials",
-    `development gets no faster from ${least(temperatures)} to ${greatest(temperatures)}; a threshold needs trials on the straight part, where warmth speeds development.`,
-    { path: ["trials"], value: slope },
-  );
 }

@@ -1,4 +1,5 @@
 import { InputError, isUsable, shown } from "../errors.ts";
+import { greatest, least } from "../extremes.ts";
 import { givenList } from "../given.ts";
 
 /** How long development took at one constant temperature: one animal, or the mean of several. */
@@ -48,6 +49,24 @@ export function trialColumns(trials: readonly Trial[], different: number, need: 
     rates: trials.map(({ days }) => 1 / days),
     weights: trials.map(({ weight = 1 }) => weight),
   };
+}
+
+/**
+ * Refuses a line through trials that does not rise with temperature. @internal
+ * @throws {InputError} `invalid-trials`.
+ */
+export function checkRising(
+  { slope, meanY }: { readonly slope: number; readonly meanY: number },
+  { temperatures }: TrialColumns,
+): void {
+  const range = greatest(temperatures) - least(temperatures);
+  // Equal durations leave a slope of rounding.
+  if (slope * range > 1e-12 * meanY) return;
+  throw new InputError(
+    "invalid-trials",
+    `development gets no faster from ${least(temperatures)} to ${greatest(temperatures)}; a threshold needs trials on the straight part, where warmth speeds development.`,
+    { path: ["trials"], value: slope },
+  );
 }
 
 function check(holds: boolean, row: number, key: string, value: unknown, expected: string): void {

@@ -47,3 +47,37 @@ export { cutoffName, methodName } from "./method-names.ts";
 export { type MethodDifferenceRow, methodDifferenceRows } from "./method-rows.ts";
 export { type MethodFigureOptions, methodFigure } from "./method-figure.ts";
 export { type MethodMeasure, describeMethodDifferences } from "./method-words.ts";
+export {
+  type LeaveOutRow,
+  type RateCurveRow,
+  type TrialRow,
+  leaveOutRows,
+  rateCurveRows,
+  trialRows,
+} from "./trial-rows.ts";
+export { type ThresholdFigureOptions, thresholdFigure } from "./threshold-figure.ts";
+export { type DaysAtFigureOptions, daysAtFigure } from "./days-at-figure.ts";
+export { type RateCurveFigureOptions, rateCurveFigure } from "./rate-curve-figure.ts";
+export {
+  constantWithError,
+  describeDaysAt,
+  describeRateModels,
+  describeThresholds,
+  fastestOf,
+  rateModelName,
+  thresholdWithError,
+} from "./trial-words.ts";
+
+export {
+  type DayLengthRow,
+  type LastEggRow,
+  type SeasonOfPlace,
+  type SeasonRow,
+  dayLengthRows,
+  lastEggRows,
+  seasonRows,
+} from "./season-rows.ts";
+export { seasonFigure } from "./season-figure.ts";
+export { lastEggsFigure } from "./last-eggs-figure.ts";
+export { dayLengthFigure } from "./day-length-figure.ts";
+export { describeDayLengths, describeLastEggs, describeSeasons, monthDayText } from "./season-words.ts";

@@ -27,6 +27,13 @@ const rThresholds = z.strictObject({
       thermalConstantError: z.number(),
       studentised: numbers,
       majorAxisSlope: z.number().nullable(),
+      means: z.strictObject({
+        temperature: numbers,
+        level: z.number(),
+        rate: numbers,
+        low: numbers,
+        high: numbers,
+      }),
     }),
   ),
   tails: z.array(z.strictObject({ degrees: z.number(), t: numbers, tail: numbers })),

@@ -35,6 +35,8 @@ lines <- lapply(names(sets), function(id) {
   g <- c(-1 / b, a / b^2)
   table <- summary(fit)
   dt <- s$d * s$t
+  at <- range(s$t) + c(-3, 2)
+  means <- predict(fit, data.frame(t = at), interval = "confidence", level = 0.9)
   object(
     id = text(id), temperature = list_of(s$t), days = list_of(s$d), weight = list_of(s$w),
     intercept = number(a), slope = number(b),
@@ -43,7 +45,11 @@ lines <- lapply(names(sets), function(id) {
     lower = number(-a / b), lowerError = number(sqrt(drop(t(g) %*% v %*% g))),
     thermalConstant = number(1 / b), thermalConstantError = number(sqrt(v[2, 2]) / b^2),
     studentised = list_of(rstudent(fit)),
-    majorAxisSlope = if (all(s$w == 1)) number(sign(cor(s$d, dt)) * sd(dt) / sd(s$d)) else "null"
+    majorAxisSlope = if (all(s$w == 1)) number(sign(cor(s$d, dt)) * sd(dt) / sd(s$d)) else "null",
+    means = object(
+      temperature = list_of(at), level = number(0.9),
+      rate = list_of(means[, 1]), low = list_of(means[, 2]), high = list_of(means[, 3])
+    )
   )
 })
 
