@@ -5,7 +5,8 @@ import { besideOf, broodsOf, prudentText, seasonOfPlace } from "../../notebooks/
 import { describeDayLengths, describeLastEggs, dayLengthRows, lastEggRows } from "../../src/plot/index.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { seasonAt, warmer } from "../plot/two-places.ts";
-import { type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
 
 describe.skipIf(!browserAtHand())("notebooks/broods.html", () => {

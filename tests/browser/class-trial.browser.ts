@@ -11,7 +11,8 @@ import { rateModelName, thresholdWithError } from "../../src/plot/index.ts";
 import { readTrials } from "../../src/read/index.ts";
 import { briere1 } from "../../src/response/briere-1.ts";
 import { lactin2 } from "../../src/response/lactin-2.ts";
-import { type OpenNotebook, SCREENSHOTS, browserAtHand, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
 
 const [beetle] = PUBLISHED_TRIALS;
