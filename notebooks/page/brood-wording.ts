@@ -1,4 +1,4 @@
-import { monthDayText } from "../../src/plot/index.ts";
+import { monthDayText, shortDate } from "../../src/plot/index.ts";
 import { displayUnit, short, temperatureText } from "../../src/plot/display-unit.ts";
 import type { BroodOutlook, DateSpread, SeasonOutlook } from "../../src/rearing/season-result.ts";
 import type { SeasonOfPlace } from "../../src/plot/index.ts";
@@ -40,8 +40,10 @@ export function broodsOf({ years }: SeasonOutlook): string {
 /** Earliest, middle and latest date. */
 export function spreadText(spread: DateSpread | null): string {
   if (spread === null) return "–";
-  const { earliest, middle, latest } = spread;
-  return `${monthDayText(middle)} (${monthDayText(earliest)} to ${monthDayText(latest)})`;
+  const [middle, earliest, latest] = [spread.middle, spread.earliest, spread.latest].map((date) =>
+    shortDate(`2000-${date}`),
+  );
+  return earliest === latest ? `${middle}` : `${middle} (${earliest} to ${latest})`;
 }
 
 /** A date of the prudent, or a dash. */

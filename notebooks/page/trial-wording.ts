@@ -74,7 +74,7 @@ export function endOf(end: RangeEnd, unit: TemperatureUnit): string {
   const verdict =
     looksOutside === true ? "It looks outside the straight part" : "That is no reason to leave it out";
   const odds =
-    chance < 0.01 ? "less than one chance in a hundred" : `a chance of ${Math.round(chance * 100)} %`;
+    chance < 0.01 ? "less than one chance in a hundred" : `a chance of ${Math.round(chance * 100)}\u00a0%`;
   return `${name} was ${side} than the line through the others. A trial of the straight part would lie so far to the side of a bend with ${odds}. ${verdict}.`;
 }
 

@@ -95,7 +95,11 @@ export function typedTable({
           input.addEventListener("paste", (event) => paste(event, row, column));
           return element("td", {}, input);
         });
-        const remove = element("button", { type: "button", "aria-label": `Remove row ${row + 1}` }, "remove");
+        const remove = element(
+          "button",
+          { type: "button", "aria-label": `Remove row ${row + 1}`, title: "remove" },
+          "×",
+        );
         remove.addEventListener("click", () => {
           state.splice(row, 1);
           draw();

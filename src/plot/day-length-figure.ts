@@ -64,15 +64,15 @@ export function dayLengthFigure(
             className: "day-length",
           }),
         ),
-        ...lines.map(({ place, curve }, i) => {
-          const named = curve[i % 2 === 0 ? 8 : 13];
-          return library.text(named === undefined ? [] : [named], {
+        ...lines.map(({ place, curve }) => {
+          const outside = place === above;
+          return library.text(curve.slice(outside ? 19 : 14).slice(0, 1), {
             x: "x",
             y: "hours",
             text: [place],
-            textAnchor: "end",
-            dx: -8,
-            dy: -6,
+            textAnchor: outside ? "end" : "start",
+            dx: outside ? -10 : 14,
+            dy: outside ? -6 : 12,
             fill: "currentColor",
             stroke: COLOURS.halo,
             strokeWidth: 4,

@@ -44,13 +44,16 @@ export interface FigureParts extends ObservablePlot.PlotOptions {
   readonly caption: string;
 }
 
+/** Least width of a figure, pixels: its margins and a little between them. */
+const NARROWEST = 240;
+
 /** Draws a figure and makes it one image with a name and a description to those who hear the page. */
 export function drawFigure(library: PlotLibrary, parts: FigureParts, options: FigureOptions): Figure {
   const { width = 640, document } = options;
   const figure = library.plot({
     ...parts,
-    // A page that is not laid out yet has no width, and marks would get negative ones.
-    width: Math.max(width, 240),
+    // A page that is not laid out yet may say 0, in which no margin fits.
+    width: Math.max(width, NARROWEST),
     style: { fontSize: "12px", background: "none", overflow: "visible" },
     ...(document ? { document } : {}),
   });

@@ -23,10 +23,11 @@ export function describeLastEggs(rows: readonly LastEggRow[]): string {
     .map((place) => {
       const own = rows.filter((row) => row.place === place);
       const changes = own.filter((row, i) => i === own.length - 1 || row.years !== own[i + 1]?.years);
-      const parts = changes.map(
-        ({ date, years, of }) => `laid by ${monthDayText(date)} they make it in ${years} of ${of} seasons`,
+      const parts = changes.flatMap(({ date, years, of }) =>
+        years === 0 ? [] : [`laid by ${monthDayText(date)} they make it in ${years} of ${of} seasons`],
       );
-      return `Eggs at ${place}: ${parts.join(", ")}.`;
+      const none = own.at(-1)?.years === 0 ? ", later in none" : "";
+      return `Eggs at ${place}: ${parts.join(", ")}${none}.`;
     })
     .join(" ");
 }

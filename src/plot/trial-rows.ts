@@ -87,6 +87,7 @@ export function rateCurveRows(
   return ranked.flatMap(({ model, parameters }) => {
     if (parameters === null) return [];
     const known = RATE_MODELS.find(({ id }) => id === model);
+    if (known !== undefined && known.fault(parameters) !== null) return [];
     const { intercept = Number.NaN, slope = Number.NaN } = parameters;
     const rateAt = (temperature: Celsius): number =>
       known === undefined

@@ -82,10 +82,14 @@ export function describeRateModels(ranked: readonly RankedModel[], { unit }: Sho
   return parts.length === 0 ? "No curve is fitted." : `${parts.join("; ")}.`;
 }
 
-/** Temperature at which a fitted model is fastest, °C; `null` for the straight line and for one that is not fitted. */
+/**
+ * Temperature at which a fitted model is fastest, °C; `null` for the straight line, for one that is not fitted, and for
+ * parameters that a search left in a place where they mean nothing.
+ */
 export function fastestOf({ model, parameters }: Pick<RankedModel, "model" | "parameters">): number | null {
   const known = RATE_MODELS.find(({ id }) => id === model);
-  return known === undefined || parameters === null ? null : optimumOf(known, parameters).temperature;
+  if (known === undefined || parameters === null || known.fault(parameters) !== null) return null;
+  return optimumOf(known, parameters).temperature;
 }
 
 const NAMES: Readonly<Record<string, string>> = {

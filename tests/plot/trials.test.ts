@@ -160,7 +160,25 @@ describe("thresholdFigure", () => {
   });
 });
 
+test("a fit without meaning has no curve and no fastest temperature", () => {
+  const [row] = ranked;
+  const faulty = { ...row, model: "briere-1", parameters: { a: 1e-4, lower: 10, upper: -2 } };
+  expect(fastestOf(faulty)).toBeNull();
+  expect(
+    rateCurveRows(
+      ranked.map((one) => ({ ...one, ...(one.model === "briere-1" && { parameters: faulty.parameters }) })),
+      { from: 0, to: 1 },
+    ).map(({ model }) => model),
+  ).not.toContain("briere-1");
+});
+
 describe("daysAtFigure", () => {
+  test("is drawn before a page is laid out", () => {
+    const figure = daysAtFigure(Plot, days, { width: 0, document });
+    for (const shape of figure.querySelectorAll("rect"))
+      expect(Number(shape.getAttribute("width"))).toBeGreaterThan(0);
+  });
+
   test("names the temperatures asked for", () => {
     const named = days.filter(({ temperature }) => temperature >= 20);
     const figure = daysAtFigure(Plot, days, { trials: rows, named, document });
