@@ -70,11 +70,11 @@ describe("seasonFigure", () => {
 
   test("lays southern seasons from midwinter to midwinter", () => {
     // New York moved by half a year, to the day.
-    const { outlook, place } = seasonAt("New York", (record) =>
+    const { outlook } = seasonAt("New York", (record) =>
       dailyTemperatures("2011-07-02", record.min, record.max),
     );
     expect(outlook.hemisphere).toBe("south");
-    const moved = seasonFigure(Plot, seasonRows([{ name: "south", outlook, place }]), { document });
+    const moved = seasonFigure(Plot, seasonRows([{ name: "south", outlook }]), { document });
     const [first = 0] = days(moved, "brood", "x1");
     expect(first).toBe(dayNumber("1999-11-18"));
     expect(moved.textContent).toContain("1 Dec");
