@@ -1,70 +1,52 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { COMMANDS } from "../src/cli/command-table.ts";
 import { isAsSaid, pageBlocks } from "./support/command-blocks.ts";
-import { moltline } from "./cli/in-memory.ts";
+import { type Said, runPage } from "./support/run-page.ts";
 
 const ROOT = new URL("..", import.meta.url).pathname;
-const COMMAND_NAMES =
-  "species season start-for forecast plan log release draw compare survival evaluate room degree-days methods fit".split(
-    " ",
-  );
-const page = readFileSync(join(ROOT, "docs/command-line.md"), "utf8");
 
-/** Something that the page says beside what the command line did. */
-interface Said {
-  readonly name: string;
-  readonly says: string;
-  readonly text: string;
-}
+const PAGES = [
+  "README.md",
+  ...readdirSync(join(ROOT, "docs"), { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".md"))
+    .map((name) => `docs/${name}`)
+    .sort(),
+].filter((page) => pageBlocks(readFileSync(join(ROOT, page), "utf8")).some((block) => "commands" in block));
 
-/** Runs a page from top to bottom, each command on the files that those before it left. */
-async function runPage(markdown: string): Promise<Said[]> {
-  const files: Record<string, string> = {};
-  const said: Said[] = [];
-  for (const block of pageBlocks(markdown)) {
-    if (!("commands" in block)) {
-      const { name, text, given } = block;
-      if (given) files[name] = text;
-      else said.push({ name, says: text, text: files[name] ?? "not written" });
-      continue;
-    }
-    let text = "";
-    for (const { words, into } of block.commands) text = await printed(words, into, files);
-    const name = block.commands.map(({ words }) => words.slice(1).join(" ")).join("; ");
-    if (block.says !== null) said.push({ name, says: block.says, text });
-  }
-  return said;
-}
+/** Pages with commands when this was written; fewer would mean that the search has gone blind. */
+const LEAST_PAGES = 5;
 
-/** What a command prints; the bundled files that it names come from the project. */
-async function printed(
-  [program, ...rest]: readonly string[],
-  into: string | null,
-  files: Record<string, string>,
-): Promise<string> {
-  for (const word of rest)
-    if (word.startsWith("fixtures/")) files[word] = readFileSync(join(ROOT, word), "utf8");
-  const { code, out, err, written } = await moltline(rest, files);
-  if (program !== "moltline" || code !== 0) throw new Error(`${rest.join(" ")} is refused: ${err}`);
-  Object.assign(files, written);
-  if (into !== null) files[into] = out;
-  return out;
-}
-
-const said = await runPage(page);
+const said = await Promise.all(
+  PAGES.map(async (page) => {
+    // One page that cannot be run must not hide what the others say.
+    const failed = (error: unknown): Said[] => [{ name: "all of it", says: "it runs", text: String(error) }];
+    return { page, said: await runPage(readFileSync(join(ROOT, page), "utf8")).catch(failed) };
+  }),
+);
 
 describe("docs/command-line.md", () => {
-  it("has an example with its output for each command", () => {
-    const shown = new Set(said.map(({ name }) => name.split(" ")[0]));
-    for (const name of COMMAND_NAMES) expect(shown).toContain(name);
+  const shown = said.find(({ page }) => page === "docs/command-line.md")?.said ?? [];
+
+  it.each(COMMANDS)("has an example of $name with its output", ({ name }) => {
+    expect(new Set(shown.map((one) => one.name.split(" ")[0]))).toContain(name);
+  });
+});
+
+describe("pages with commands", () => {
+  it("are found", () => {
+    expect(PAGES.length).toBeGreaterThanOrEqual(LEAST_PAGES);
   });
 
-  it.each(said)("says what is there: $name", ({ says, text }) => {
-    // A page of Markdown has no CRLF, which CSV and calendars have.
-    const lines = text.replaceAll("\r\n", "\n");
-    if (!isAsSaid(lines, says)) expect(lines).toBe(says);
-  });
+  it.each(said.flatMap(({ page, said }) => said.map((one) => ({ page, ...one }))))(
+    "$page says what is there: $name",
+    ({ says, text }) => {
+      // A page of Markdown has no CRLF, which CSV and calendars have.
+      const lines = text.replaceAll("\r\n", "\n");
+      if (!isAsSaid(lines, says)) expect(lines).toBe(says);
+    },
+  );
 });
 
 describe("the comparison of a page with what is printed", () => {
@@ -78,9 +60,14 @@ describe("the comparison of a page with what is printed", () => {
         { words: ["moltline", "b"], into: null },
       ],
       says: "out\n",
+      refused: false,
     });
-    expect(pageBlocks("```sh\nmoltline\n```\n\ntext\n")).toEqual([
-      { commands: [{ words: ["moltline"], into: null }], says: null },
+    expect(pageBlocks("```sh\nmoltline a\n```\n\ntext\n")).toEqual([
+      { commands: [{ words: ["moltline", "a"], into: null }], says: null, refused: false },
+    ]);
+    expect(pageBlocks("```sh\nnpm ci # moltline\n```\n")).toEqual([]);
+    expect(pageBlocks("```sh\nmoltline b # why\n```\n\n```text refused\nno\n```\n")).toEqual([
+      { commands: [{ words: ["moltline", "b"], into: null }], says: "no\n", refused: true },
     ]);
     expect(pageBlocks("```csv a.csv\n1\n```\n\n```text b.txt\n2\n```\n")).toEqual([
       { name: "a.csv", text: "1\n", given: true },

@@ -1,18 +1,19 @@
-import { existsSync, readFileSync, readdirSync } from "node:fs";
+import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import * as core from "../src/index.ts";
+import * as plot from "../src/plot/index.ts";
 import * as read from "../src/read/index.ts";
 import * as sql from "../src/sql/index.ts";
 import * as write from "../src/write/index.ts";
 import { blocksOf, examplesOf, shownBy } from "./support/examples.ts";
 
 const ROOT = new URL("..", import.meta.url).pathname;
-const ENTRIES = { ...core, ...read, ...write, ...sql };
+const ENTRIES = { ...core, ...read, ...write, ...plot, ...sql };
 
 /** Examples found when this was written; fewer would mean that the search has gone blind. */
 const LEAST_IN_SOURCE = 60;
-const LEAST_IN_PAGES = 3;
+const LEAST_IN_PAGES = 8;
 
 interface Example {
   readonly place: string;
@@ -27,10 +28,12 @@ const inSource = readdirSync(join(ROOT, "src"), { recursive: true, encoding: "ut
   );
 
 const pages = [
-  "README.md",
-  "DEVELOPERS.md",
-  ...(existsSync(join(ROOT, "docs")) ? readdirSync(join(ROOT, "docs")).map((name) => `docs/${name}`) : []),
-].filter((path) => path.endsWith(".md") && existsSync(join(ROOT, path)));
+  ...["README.md", "DEVELOPERS.md"],
+  ...readdirSync(join(ROOT, "docs"), { recursive: true, encoding: "utf8" })
+    .filter((path) => path.endsWith(".md"))
+    .map((path) => `docs/${path}`)
+    .sort(),
+];
 
 const inPages = pages.flatMap((place): Example[] =>
   blocksOf(readFileSync(join(ROOT, place), "utf8")).map((code) => ({ place, code })),

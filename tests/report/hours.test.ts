@@ -61,9 +61,9 @@ describe("the hourly normals", () => {
   });
 });
 
-describe("docs/methods-hours.md", () => {
+describe("docs/explanation/methods-hours.md", () => {
   it("has the table that the report prints", () => {
-    const page = readFileSync(new URL("../../docs/methods-hours.md", import.meta.url), "utf8");
+    const page = readFileSync(new URL("../../docs/explanation/methods-hours.md", import.meta.url), "utf8");
     const table = /<!-- npm run report:hours -->([\s\S]*?)<!-- end of the generated table -->/.exec(
       page,
     )?.[1];

@@ -1,4 +1,4 @@
-// How the curves of the methods compare with temperatures by the hour, as the table of docs/methods-hours.md.
+// How the curves of the methods compare with temperatures by the hour, as the table of docs/explanation/methods-hours.md.
 // `npm run report:hours` prints it; hours.test.ts compares it with the page.
 import { readFileSync } from "node:fs";
 import { thermalClock } from "../../src/clock/thermal-clock.ts";

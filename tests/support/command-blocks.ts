@@ -3,9 +3,14 @@ export interface CommandBlock {
   readonly commands: readonly Command[];
   /** Text of the block that follows, or `null` where none does. */
   readonly says: string | null;
+  /** Whether the last command is refused and the text is its reason: ```` ```text refused ````. */
+  readonly refused: boolean;
 }
 
-/** A file of a page: ```` ```csv NAME ```` is given to the commands, ```` ```text NAME ```` was written by one. */
+/**
+ * A file of a page: ```` ```csv NAME ```` or ```` ```json NAME ```` is given to the commands, ```` ```text NAME ````
+ * was written by one.
+ */
 export interface FileBlock {
   readonly name: string;
   readonly text: string;
@@ -19,23 +24,28 @@ export interface Command {
   readonly into: string | null;
 }
 
-const COMMANDS = /^```sh\n(?<code>[\s\S]*?)^```\n(?:\n```text\n(?<says>[\s\S]*?)^```\n)?/;
-const FILE = /^```(?<kind>csv|text) (?<name>\S+)\n(?<text>[\s\S]*?)^```\n/;
+const COMMANDS = /^```sh\n(?<code>[\s\S]*?)^```\n(?:\n```text(?<refused> refused)?\n(?<says>[\s\S]*?)^```\n)?/;
+const FILE = /^```(?<kind>csv|json|text) (?<name>\S+)\n(?<text>[\s\S]*?)^```\n/;
 const BLOCK = new RegExp(`${COMMANDS.source}|${FILE.source}`, "gm");
 
-/** The `sh` blocks of a page of Markdown, each with the `text` block right after it, and its named files. */
+/** Ways to call the command line: of a built package, and in the folder of the project. */
+const PROGRAM = /^(?:moltline|npx tsx src\/cli\/main\.ts)(?= )/;
+
+/**
+ * The `sh` blocks of a page of Markdown that call the command line, each with the `text` block right after it, and
+ * the named files of the page.
+ */
 export function pageBlocks(markdown: string): (CommandBlock | FileBlock)[] {
-  return [...markdown.matchAll(BLOCK)].map(({ groups = {} }) => {
-    const { code, says, kind, name = "", text = "" } = groups;
-    if (code === undefined) return { name, text, given: kind === "csv" };
-    return {
-      commands: code
-        .replace(/\\\n\s*/g, "")
-        .split("\n")
-        .filter((line) => line.trim() !== "")
-        .map(commandOf),
-      says: says ?? null,
-    };
+  return [...markdown.matchAll(BLOCK)].flatMap(({ groups = {} }): (CommandBlock | FileBlock)[] => {
+    const { code, says, refused, kind, name = "", text = "" } = groups;
+    if (code === undefined) return [{ name, text, given: kind !== "text" }];
+    const commands = code
+      .replace(/\\\n\s*/g, "")
+      .split("\n")
+      .map((line) => line.replace(/(^|\s+)# .*$/, ""))
+      .filter((line) => PROGRAM.test(line))
+      .map((line) => commandOf(line.replace(PROGRAM, "moltline")));
+    return commands.length === 0 ? [] : [{ commands, says: says ?? null, refused: refused !== undefined }];
   });
 }
 
