@@ -30,16 +30,13 @@ export interface UpdatedWindowRow {
 export function updatedWindowRows(
   first: Forecast,
   now: Forecast,
-  {
-    log = [],
-    aside = [],
-    today,
-  }: {
+  options: {
     readonly log?: readonly LoggedStage[];
     readonly aside?: readonly LoggedStage[];
     readonly today: CivilDay;
   },
 ): UpdatedWindowRow[] {
+  const { log = [], aside = [], today } = options;
   const updated = new Map(stageWindowRows(now).map((row) => [row.begins, row]));
   const keptAside = new Map(stageWindowRows(first, aside).map((row) => [row.begins, row.seen]));
   return stageWindowRows(first, log).map(({ begins, name, seen, ...window }) => {

@@ -55,7 +55,7 @@ export const POSSIBLE_WEATHER: Readonly<
  * @param columns.at When each hour begins, milliseconds since 1970-01-01T00:00Z, increasing.
  * @returns Plain data; NaN has become `null`.
  * @throws {InputError} `length-mismatch`; `too-few-readings` (no hour at all); `invalid-number`;
- *   `implausible-weather` (outside {@link POSSIBLE_WEATHER}); `conflicting-readings` (times that do not
+ *   `implausible-weather` (outside `POSSIBLE_WEATHER`); `conflicting-readings` (times that do not
  *   increase); `invalid-weather` (entries less than an hour apart, no two of them an hour apart, or no column
  *   of rain).
  * @example

@@ -16,7 +16,7 @@ export const ORIGINS = [
   "assumed",
 ] as const;
 
-/** One of {@link ORIGINS}; anything but `observed` is said in the results that used it. */
+/** One of `ORIGINS`; anything but `observed` is said in the results that used it. */
 export type Origin = (typeof ORIGINS)[number];
 
 /** Daily extremes, one slot per civil day without holes; NaN is a missing reading and means only that. */

@@ -6,16 +6,17 @@ export { speciesListText, speciesText } from "./species-text.ts";
 export { methodComparisonText } from "./method-comparison-text.ts";
 export { thresholdText } from "./threshold-text.ts";
 export { rateModelText } from "./rate-model-text.ts";
-export { hindcastText } from "./hindcast-text.ts";
-export { survivalText } from "./survival-text.ts";
+export { type HindcastSetting, hindcastText } from "./hindcast-text.ts";
+export { type AdultsAsked, survivalText } from "./survival-text.ts";
 export { roomText } from "./room-text.ts";
 export { dailyTemperaturesCsv } from "./daily-temperatures-csv.ts";
 export { releaseText, ruledOutText } from "./release-text.ts";
+export type { ShownUnits } from "./release-words.ts";
 export { type CalendarOptions, calendarIcs } from "./calendar-ics.ts";
 export { forecastCsv } from "./forecast-csv.ts";
 export { comparisonCsv } from "./comparison-csv.ts";
 export { logCsv } from "./log-csv.ts";
-export { logText } from "./log-text.ts";
+export { type OldRow, logText } from "./log-text.ts";
 export {
   DARWIN_CORE_TERMS,
   type DarwinCoreOptions,

@@ -5,7 +5,7 @@ import { stageName } from "../species/stage-names.ts";
 import { wrapped } from "./text-layout.ts";
 
 /** A row that no longer counts, as `readLog` tells of it. */
-interface OldRow {
+export interface OldRow {
   readonly row: number;
   readonly by: number;
   readonly how: string;

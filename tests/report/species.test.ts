@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { SPECIES } from "../../src/species/catalogue.ts";
-import { sourcesTables, speciesPage } from "./species.ts";
+import * as species from "../../src/species/index.ts";
+import { inCamelCase, sourcesTables, speciesPage } from "./species.ts";
 
 const read = (page: string): string => readFileSync(new URL(`../../docs/${page}`, import.meta.url), "utf8");
 
@@ -16,6 +17,11 @@ describe("npm run report:species", () => {
         read("explanation/sources.md"),
       ) ?? [];
     expect(tables).toBe(await sourcesTables());
+  });
+
+  it("names each species as it is exported", () => {
+    for (const one of SPECIES)
+      expect(Object.entries(species)).toContainEqual([inCamelCase(one.species), one]);
   });
 
   it("names each source and each remark of each species", async () => {

@@ -70,7 +70,7 @@ function sectionOf(lifeCycle: LifeCycle): string {
   const cautions = cautionsFor(lifeCycle).map(({ title }) => title);
   return `## ${species}
 
-${upperFirst(commonName)} (_${latinName}_), measured on ${host ?? "a food that is not stated"}; animals from ${region ?? "a place that is not stated"}.
+${upperFirst(commonName)} (_${latinName}_), measured on ${host ?? "a food that is not stated"}; animals from ${region ?? "a place that is not stated"}. In a program: \`${inCamelCase(species)}\`.
 
 ${table(["stage", "degree-days, °C·day", "lower, °C", "upper, °C", "tested, °C", "differ by"], rows)}
 
@@ -157,6 +157,10 @@ function sharesOf({ hang, darkening, stageCorrelation }: LifeCycle): [string, So
   ];
   return named.flatMap(([name, one]): [string, Sourced][] => (one === null ? [] : [[name, one]]));
 }
+
+/** The export of a species. */
+export const inCamelCase = (id: string): string =>
+  id.replace(/-(.)/g, (_, letter: string) => letter.toUpperCase());
 
 const figure = (value: number): string => String(Number(value.toPrecision(5)));
 const percent = (value: number): string => `${figure(100 * Number(value.toPrecision(3)))} %`;

@@ -24,7 +24,8 @@ export interface Command {
   readonly into: string | null;
 }
 
-const COMMANDS = /^```sh\n(?<code>[\s\S]*?)^```\n(?:\n```text(?<refused> refused)?\n(?<says>[\s\S]*?)^```\n)?/;
+const COMMANDS =
+  /^```sh\n(?<code>[\s\S]*?)^```\n(?:\n```text(?<refused> refused)?\n(?<says>[\s\S]*?)^```\n)?/;
 const FILE = /^```(?<kind>csv|json|text) (?<name>\S+)\n(?<text>[\s\S]*?)^```\n/;
 const BLOCK = new RegExp(`${COMMANDS.source}|${FILE.source}`, "gm");
 
