@@ -62,6 +62,15 @@ describe("examples in pages", () => {
     expect(inPages.length).toBeGreaterThanOrEqual(LEAST_IN_PAGES);
   });
 
+  it("leave no code out: each block of TypeScript shows a value", () => {
+    const silent = pages.flatMap((place) =>
+      [...readFileSync(join(ROOT, place), "utf8").matchAll(/^```ts\n([\s\S]*?)^```/gm)]
+        .filter(([, code = ""]) => !code.includes("// →"))
+        .map(([block]) => `${place}: ${block}`),
+    );
+    expect(silent).toEqual([]);
+  });
+
   it.each(inPages)("$place: $code", ({ code }) => {
     expectTrue(code, ENTRIES);
   });

@@ -2,19 +2,13 @@
 import { format } from "prettier";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
-import type { LifeCycle, Mark, Sourced, StageNeeds } from "../../src/species/life-cycle.ts";
+import type { LifeCycle, Sourced, StageNeeds } from "../../src/species/life-cycle.ts";
 import { stageName } from "../../src/species/stage-names.ts";
+import { mark } from "../support/published-parts.ts";
+
+const MARKS = mark.options;
 
 const PRETTIER = { parser: "markdown", printWidth: 110 } as const;
-
-const MARKS: readonly Mark[] = [
-  "read",
-  "second-hand",
-  "open data",
-  "derived",
-  "from memory",
-  "common practice, no source",
-];
 
 const row = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
 const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
@@ -104,12 +98,12 @@ function letter(i: number): string {
 /** Counts of marks, and what is from memory: the generated part of docs/explanation/sources.md. */
 export function sourcesTables(): Promise<string> {
   const counts = SPECIES.map((one) => {
-    const marks = figuresOf(one).map(([, { mark }]) => mark);
-    return [one.species, ...MARKS.map((mark) => String(marks.filter((other) => other === mark).length))];
+    const marks = figuresOf(one).map(([, figure]) => figure.mark);
+    return [one.species, ...MARKS.map((one) => String(marks.filter((other) => other === one).length))];
   });
   const remembered = SPECIES.flatMap((one) => {
     const names = figuresOf(one)
-      .filter(([, { mark }]) => mark === "from memory")
+      .filter(([, figure]) => figure.mark === "from memory")
       .map(([name, { value }]) => `${name} (${figure(value)})`);
     return names.length === 0 ? [] : [`- ${one.species}: ${names.join("; ")}`];
   });
