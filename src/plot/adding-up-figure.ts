@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { AccumulatedDay } from "../clock/accumulate.ts";
 import { addDays } from "../time/civil-day.ts";
 import type { TemperatureUnit } from "../units.ts";
@@ -88,6 +89,7 @@ export function describeAddingUp(
   days: readonly AccumulatedDay[],
   options: { readonly unit?: TemperatureUnit } = {},
 ): string {
+  givenList(days, ["days"], "a list of days");
   const unit = displayUnit(options.unit);
   const [first, last] = [days[0], days.at(-1)];
   if (first === undefined || last === undefined) return "There are no days to add up.";

@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import type { Thresholds } from "../response/linear.ts";
 import type { DegreeDays, TemperatureUnit } from "../units.ts";
 import type { CurveRow } from "./curve-rows.ts";
@@ -15,6 +16,8 @@ export interface CurveWordsOptions {
 
 /** A temperature curve in words: its range, its hours above the thresholds, and what counts. */
 export function describeCurve(rows: readonly CurveRow[], options: CurveWordsOptions): string {
+  givenList(rows, ["rows"], "a list of rows");
+  given(options, ["options"], "an object of options", "thresholds");
   const { thresholds, counts = null } = options;
   const unit = displayUnit(options.unit);
   const [first, last] = [rows[0], rows.at(-1)];

@@ -74,7 +74,7 @@ export function foliageFigure(
         }),
         library.text(runsOut, {
           x: runsOut,
-          text: [`not enough from ${shortDate(outlook.runsOut ?? "")}`],
+          text: outlook.runsOut === null ? [] : [`not enough from ${shortDate(outlook.runsOut)}`],
           frameAnchor: "top",
           textAnchor: late ? "end" : "start",
           dx: late ? -4 : 4,

@@ -1,9 +1,11 @@
+import { given } from "../given.ts";
 import type { FoliageOutlook } from "../rearing/foliage-outlook.ts";
 import { longDate } from "./dates.ts";
 import { short } from "./display-unit.ts";
 
 /** A season's food in words: how much of it, when most, and how long what is at hand lasts. */
 export function describeFoliage(outlook: FoliageOutlook): string {
+  given(outlook, ["outlook"], "an outlook of a day plan", "days", "food");
   const { food, total, margin, withMargin, peak, supplied, runsOut, runsOutEarly } = outlook;
   const most = outlook.days.find(({ day }) => day === peak);
   if (most === undefined) return `No leaves of ${food} are eaten.`;

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { MethodComparison, MethodRow } from "../evaluate/compare-methods.ts";
 import type { DegreeDays } from "../units.ts";
 
@@ -22,6 +23,7 @@ export interface MethodDifferenceRow {
 export function methodDifferenceRows(
   comparisons: readonly { readonly group: string; readonly comparison: MethodComparison }[],
 ): MethodDifferenceRow[] {
+  givenList(comparisons, ["comparisons"], "a list of comparisons");
   return comparisons.flatMap(({ group, comparison: { reference, rows } }) =>
     rows
       .filter(({ method }) => method !== "measured")

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { TemperatureUnit } from "../units.ts";
 import { displayUnit } from "./display-unit.ts";
 import { methodName } from "./method-names.ts";
@@ -33,6 +34,7 @@ export function describeMethodDifferences(
   rows: readonly MethodDifferenceRow[],
   { measure, unit }: { readonly measure: MethodMeasure; readonly unit?: TemperatureUnit | undefined },
 ): string {
+  givenList(rows, ["rows"], "a list of rows");
   const groups = [...new Set(rows.map(({ group }) => group))];
   if (groups.length === 0) return "There are no methods to compare.";
   return groups

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import { dayLength } from "../diurnal/day-length.ts";
 import type { Place } from "../diurnal/place.ts";
 import type { Hemisphere, MonthDay } from "../rearing/season-calendar.ts";
@@ -21,6 +22,7 @@ export interface SeasonRow extends SeasonYear {
 
 /** The seasons of places, in their order. */
 export function seasonRows(places: readonly SeasonOfPlace[]): SeasonRow[] {
+  givenList(places, ["places"], "a list of seasons");
   return places.flatMap(({ name, outlook: { years, hemisphere } }) =>
     years.map((year) => ({ place: name, hemisphere, ...year })),
   );
@@ -35,6 +37,7 @@ export interface LastEggRow extends YearShare {
 
 /** The chance of the last eggs of places, date by date. */
 export function lastEggRows(places: readonly SeasonOfPlace[]): LastEggRow[] {
+  givenList(places, ["places"], "a list of seasons");
   return places.flatMap(({ name, outlook: { lastEggs, hemisphere } }) =>
     lastEggs.byDate.map((share) => ({ place: name, hemisphere, ...share })),
   );
@@ -52,6 +55,7 @@ export interface DayLengthRow {
 
 /** Day lengths of the whole season, week by week, and on the dates of emergence; of places whose place is known. */
 export function dayLengthRows(places: readonly SeasonOfPlace[]): DayLengthRow[] {
+  givenList(places, ["places"], "a list of seasons");
   return places.flatMap(({ name, outlook: { hemisphere, broods }, place }) => {
     if (place == null) return [];
     const rowOf = (date: MonthDay, brood: number | null): DayLengthRow => ({

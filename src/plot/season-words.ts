@@ -1,8 +1,10 @@
+import { givenList } from "../given.ts";
 import { longDate } from "./dates.ts";
 import type { DayLengthRow, LastEggRow, SeasonRow } from "./season-rows.ts";
 
 /** Broods of each season in words: their numbers, when each flies, and what ends the season. */
 export function describeSeasons(rows: readonly SeasonRow[]): string {
+  givenList(rows, ["rows"], "a list of rows");
   if (rows.length === 0) return "There are no seasons to show.";
   return rows
     .map(({ place, label, broods, complete, ends, endsBy }) => {
@@ -18,6 +20,7 @@ export function describeSeasons(rows: readonly SeasonRow[]): string {
 
 /** The last eggs in words: the dates on which the share of seasons changes. */
 export function describeLastEggs(rows: readonly LastEggRow[]): string {
+  givenList(rows, ["rows"], "a list of rows");
   if (rows.length === 0) return "There is no last date for eggs.";
   return placesOf(rows)
     .map((place) => {
@@ -34,6 +37,7 @@ export function describeLastEggs(rows: readonly LastEggRow[]): string {
 
 /** Day lengths in words: the longest, and those on the dates of emergence. */
 export function describeDayLengths(rows: readonly DayLengthRow[]): string {
+  givenList(rows, ["rows"], "a list of rows");
   if (rows.length === 0) return "No place is known for a day length.";
   return placesOf(rows)
     .map((place) => {

@@ -1,3 +1,4 @@
+import { given } from "../given.ts";
 import type { DatePlan, RoomPlan } from "../rearing/start-plan.ts";
 import type { CivilDay } from "../time/civil-day.ts";
 import type { Celsius } from "../units.ts";
@@ -22,6 +23,7 @@ export interface StartRow {
 
 /** The starts of a plan in the order of the calendar, or from the coolest room to the warmest. */
 export function startRows(plan: DatePlan | RoomPlan): StartRow[] {
+  given(plan, ["plan"], "a plan of starts", "ranked");
   const starts =
     plan.kind === "date"
       ? plan.ranked.map((start) => ({ ...start, temperature: null }))

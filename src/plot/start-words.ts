@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { TemperatureUnit } from "../units.ts";
 import { longDate } from "./dates.ts";
 import { displayUnit } from "./display-unit.ts";
@@ -19,6 +20,7 @@ export function describeStarts(
   rows: readonly StartRow[],
   { unit }: { readonly unit?: TemperatureUnit | undefined } = {},
 ): string {
+  givenList(rows, ["rows"], "a list of rows");
   const known = rows.flatMap((row) => (row.chance === null ? [] : [{ row, chance: row.chance }]));
   const best = known.find(({ row }) => row.rank === 1);
   if (best === undefined) return "No chance is known for any start.";

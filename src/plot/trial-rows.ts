@@ -1,3 +1,4 @@
+import { given, givenList } from "../given.ts";
 import { InputError } from "../errors.ts";
 import { estimateThreshold } from "../evaluate/estimate-threshold.ts";
 import type { RankedModel } from "../evaluate/compare-rate-models.ts";
@@ -19,6 +20,7 @@ export interface TrialRow {
 
 /** The trials from cold to hot. @param leftOut Those of them that an estimate is made without. */
 export function trialRows(trials: readonly Trial[], leftOut: readonly Trial[] = []): TrialRow[] {
+  givenList(trials, ["trials"], "a list of trials");
   return trials
     .map((trial) => {
       const { temperature, days, weight = null } = trial;
@@ -42,6 +44,7 @@ export interface LeaveOutRow {
 
 /** The threshold of all trials, and without each temperature in turn, from cold to hot. */
 export function leaveOutRows(trials: readonly Trial[]): LeaveOutRow[] {
+  givenList(trials, ["trials"], "a list of trials");
   const temperatures = [...new Set(trials.map(({ temperature }) => temperature))].sort((a, b) => a - b);
   const all = rowWithout(trials, null);
   return [null, ...temperatures].map((leftOut): LeaveOutRow => {
@@ -84,6 +87,8 @@ export function rateCurveRows(
   span: { readonly from: Celsius; readonly to: Celsius },
   count = 121,
 ): RateCurveRow[] {
+  givenList(ranked, ["ranked"], "a list of ranked models");
+  given(span, ["span"], "a span of temperatures", "from", "to");
   return ranked.flatMap(({ model, parameters }) => {
     if (parameters === null) return [];
     const known = RATE_MODELS.find(({ id }) => id === model);

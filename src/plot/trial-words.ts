@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import type { RankedModel } from "../evaluate/compare-rate-models.ts";
 import type { DaysAt } from "../evaluate/days-at.ts";
 import type { ThresholdEstimate } from "../evaluate/estimate-threshold.ts";
@@ -55,6 +56,7 @@ export function describeThresholds(
 
 /** How long development takes by the line, in words. */
 export function describeDaysAt(rows: readonly DaysAt[], { unit }: Shown = {}): string {
+  givenList(rows, ["rows"], "a list of rows");
   const known = rows.flatMap(({ temperature, days, early, late }) =>
     days === null
       ? []
@@ -67,6 +69,7 @@ export function describeDaysAt(rows: readonly DaysAt[], { unit }: Shown = {}): s
 
 /** Fitted curves in words: which one comes first, and where each has its fastest development. */
 export function describeRateModels(ranked: readonly RankedModel[], { unit }: Shown = {}): string {
+  givenList(ranked, ["ranked"], "a list of ranked models");
   const display = displayUnit(unit);
   const parts = ranked.map((row) => {
     const optimum = fastestOf(row);

@@ -11,32 +11,15 @@ import {
   weatherEnsemble,
 } from "../../src/index.ts";
 import { readTemperatures } from "../../src/read/index.ts";
+import { medians } from "./timing.ts";
 
 const ZONE = "America/New_York";
 const FOUND = { stage: "egg", on: "2015-06-08" } as const;
 
-/** Smallest and middle time of some tasks in ms, each round running all of them one after the other. */
-function timesOf(tasks: readonly (() => unknown)[], rounds: number): { least: number; middle: number }[] {
-  const times = tasks.map((): number[] => []);
-  for (let round = 0; round < rounds + 3; round++) {
-    tasks.forEach((task, i) => {
-      const begun = performance.now();
-      task();
-      // The first rounds are for the compiler.
-      if (round >= 3) times[i]?.push(performance.now() - begun);
-    });
-  }
-  return times.map((list) => {
-    const sorted = list.sort((a, b) => a - b);
-    return { least: sorted[0] ?? Number.NaN, middle: sorted[sorted.length >> 1] ?? Number.NaN };
-  });
-}
-
 function print(tasks: Readonly<Record<string, () => unknown>>, rounds: number): void {
-  const times = timesOf(Object.values(tasks), rounds);
+  const times = medians(Object.values(tasks), rounds);
   Object.keys(tasks).forEach((name, i) => {
-    const { least = Number.NaN, middle = Number.NaN } = times[i] ?? {};
-    console.log(`  ${name.padEnd(44)} ${middle.toFixed(3).padStart(9)} ms, least ${least.toFixed(3)} ms`);
+    console.log(`  ${name.padEnd(44)} ${(times[i] ?? Number.NaN).toFixed(3).padStart(9)} ms`);
   });
 }
 

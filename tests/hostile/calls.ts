@@ -115,8 +115,19 @@ const darwin = (): write.DarwinCoreOptions => ({
 });
 const warmth = plot.temperatureRows(days, { from: "2026-05-03", to: "2026-05-20", zone });
 const totals = plot.stageTotalRows(result);
+const leaves = plan.foliage[0];
+const places = (): plot.SeasonOfPlace[] => [{ name: "meadow", outlook, place: { ...place } }];
+const estimated = core.daysAt(trials(), [20, 25]);
+const curveOptions = (): plot.CurveRowsOptions => ({
+  from: "2026-05-03",
+  to: "2026-05-04",
+  method: "single-sine",
+  thresholds: { lower: 10, upper: 30 },
+});
+const curve = plot.curveRows(days, curveOptions());
 
 const CORE: Readonly<Record<string, () => unknown[]>> = {
+  daysAt: () => [trials(), [20, 25], { level: 0.9 }],
   InputError: () => ["invalid-day", "a sentence", { path: ["a", 1], value: 1 }],
   accumulateDegreeDays: () => [
     days,
@@ -387,6 +398,40 @@ const WRITE: Readonly<Record<string, () => unknown[]>> = {
 };
 
 const PLOT: Readonly<Record<string, () => unknown[]>> = {
+  constantWithError: () => [fit, { unit: "F" }],
+  curveRows: () => [days, curveOptions()],
+  cutoffName: () => ["horizontal"],
+  dayLengthRows: () => [places()],
+  describeAddingUp: () => [
+    core.accumulateDegreeDays(days, { lower: 10, from: "2026-05-03", to: "2026-05-06" }),
+    { unit: "F" },
+  ],
+  describeCurve: () => [curve, { thresholds: { lower: 10, upper: 30 }, unit: "F" }],
+  describeDayLengths: () => [plot.dayLengthRows(places())],
+  describeDaysAt: () => [estimated, { unit: "F" }],
+  describeFoliage: () => [leaves],
+  describeLastEggs: () => [plot.lastEggRows(places())],
+  describeMethodDifferences: () => [
+    plot.methodDifferenceRows([{ group: "May", comparison: methods }]),
+    { measure: "degree-days" },
+  ],
+  describeRateModels: () => [ranked, { unit: "F" }],
+  describeSeasons: () => [plot.seasonRows(places())],
+  describeStarts: () => [plot.startRows(startPlan), { unit: "F" }],
+  describeThresholds: () => [plot.trialRows(trials()), [fit], { unit: "F" }],
+  fastestOf: () => [ranked[0]],
+  lastEggRows: () => [places()],
+  leaveOutRows: () => [trials()],
+  methodDifferenceRows: () => [[{ group: "May", comparison: methods }]],
+  methodName: () => ["single-sine"],
+  monthDayText: () => ["06-20"],
+  rateCurveRows: () => [ranked, { from: 10, to: 30 }, 5],
+  rateModelName: () => ["briere-1"],
+  seasonRows: () => [places()],
+  startRows: () => [startPlan],
+  startText: () => [{ on: "2026-06-08", temperature: null }, "C"],
+  thresholdWithError: () => [fit, { unit: "F" }],
+  trialRows: () => [trials(), trials().slice(0, 1)],
   degreeDayRows: () => [result],
   describeDegreeDays: () => [plot.degreeDayRows(result), { stages: totals, unit: "F" }],
   describePaces: () => [plot.outlookRows([evening])],
@@ -435,6 +480,9 @@ const WHOLE: ReadonlySet<unknown> = new Set<unknown>([
   methods,
   warmth,
   totals,
+  leaves,
+  curve,
+  estimated,
   core.briere1,
   core.SPECIES,
   warm,
@@ -454,10 +502,22 @@ export function isMade(call: Pick<Call, "name" | "entry">, value: unknown): bool
 
 /** Figures draw rows that the functions above made, with a library and a page handed in; tests/plot draws them. */
 export const NOT_CALLED: readonly string[] = [
+  "addingUpFigure",
+  "curveFigure",
+  "dayLengthFigure",
+  "daysAtFigure",
   "degreeDayFigure",
+  "figureSvg",
+  "foliageFigure",
+  "lastEggsFigure",
+  "methodFigure",
   "paceFigure",
+  "rateCurveFigure",
+  "seasonFigure",
   "stageWindowFigure",
+  "startFigure",
   "temperatureFigure",
+  "thresholdFigure",
   "updatedWindowFigure",
   "windowWidthFigure",
 ];
