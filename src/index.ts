@@ -54,6 +54,8 @@ export {
   SUN_METHODS,
   type SunMethod,
 } from "./diurnal/method.ts";
+export { sineExcess } from "./diurnal/sine.ts";
+export { triangleExcess } from "./diurnal/triangle.ts";
 export type { Place } from "./diurnal/place.ts";
 export { dayLength } from "./diurnal/day-length.ts";
 export type { TimelineOptions } from "./diurnal/part-arcs.ts";

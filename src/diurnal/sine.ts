@@ -4,14 +4,19 @@
 // that quotes it). The closed forms are derived and checked against quadrature.
 
 /**
- * Mean over the day of the excess above a temperature, max(T - t, 0), on a sine wave.
+ * Mean over the day of the excess above a temperature, max(T - t, 0), on a sine wave. It checks nothing, for
+ * loops that have looked at their days: `degreeDays` does. Degree-days with a horizontal cutoff are the
+ * excess above the lower threshold less that above the upper one.
  * @param t Temperature to exceed, in the unit of the extremes.
  * @param min Lowest temperature. @param max Highest temperature, not below `min`.
- * @returns Degrees, in the unit of the extremes.
+ * @returns Degrees, in the unit of the extremes; NaN where one of the three is NaN.
+ * @example
+ * sineExcess(10, 12, 30) - sineExcess(22, 12, 30) // → degreeDays({ min: 12, max: 30 }, { lower: 10, upper: 22 })
  */
 export function sineExcess(t: number, min: number, max: number): number {
   const above = max - t;
-  if (above <= 0) return 0;
+  // A missing minimum is no cold day.
+  if (above <= 0) return min <= max ? 0 : Number.NaN;
   const half = (max - min) / 2;
   const below = t - min;
   const overMean = min + half - t;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { crest, sineExcess } from "../../src/diurnal/sine.ts";
+import { triangleExcess } from "../../src/diurnal/triangle.ts";
 
 /**
  * The excess of a wave of amplitude 1 above a level s below its top, by the power series of
@@ -39,5 +40,19 @@ describe("sineExcess", () => {
   it("does not swallow a missing reading", () => {
     expect(sineExcess(10, Number.NaN, 24)).toBeNaN();
     expect(sineExcess(10, 5, Number.NaN)).toBeNaN();
+    expect(sineExcess(30, Number.NaN, 24)).toBeNaN();
+    expect(sineExcess(Number.NaN, 5, 24)).toBeNaN();
+  });
+});
+
+describe("triangleExcess", () => {
+  it("does not swallow a missing reading either", () => {
+    for (const [t, min, max] of [
+      [10, Number.NaN, 24],
+      [30, Number.NaN, 24],
+      [10, 5, Number.NaN],
+      [Number.NaN, 5, 24],
+    ] as const)
+      expect(triangleExcess(t, min, max)).toBeNaN();
   });
 });
