@@ -69,6 +69,21 @@ export function dayLengthText({ dayLength }: BroodOutlook): string {
   return `${hours.toFixed(1)} h, ${change} min a week ${minutesAWeek < 0 ? "shorter" : "longer"}`;
 }
 
+/** Notes of some places, each once with the names of all places that it is for. */
+export function notesOf(
+  places: readonly SeasonOfPlace[],
+): readonly { readonly title: string; readonly text: string }[] {
+  const texts = places.flatMap(({ name, outlook: { notes } }) =>
+    notes
+      .filter(({ code }) => code !== "shortening-days")
+      .map(({ message }) => ({ title: name, text: message })),
+  );
+  return [...new Set(texts.map(({ text }) => text))].map((text) => {
+    const names = texts.filter((note) => note.text === text).map(({ title }) => title);
+    return { title: [...new Set(names)].join(" and "), text };
+  });
+}
+
 /** The dates of two places beside each other, for the question at the end. */
 export function besideOf(
   here: SeasonOfPlace,

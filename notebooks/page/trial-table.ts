@@ -23,7 +23,7 @@ export const PUBLISHED_TRIALS: readonly TrialSet[] = published.rows.flatMap((row
   const remark = "remark" in row ? ` ${row.remark}` : "";
   return [
     {
-      name: `${row.what} (published)`,
+      name: row.what,
       unit: row.unit === "F" ? "F" : "C",
       rows: row.data.map((cells) => [...cells.map(String), ""]),
       source: `Published: ${row.source} (${row.mark}).${remark}`,

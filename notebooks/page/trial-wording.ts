@@ -70,12 +70,15 @@ export function endOf(end: RangeEnd, unit: TemperatureUnit): string {
   const name = `The ${end.end} trial, at ${temperatureText(temperature, displayUnit(unit))},`;
   if (deviation === null || chance === null)
     return `${name} cannot be judged: fewer than three temperatures would remain.`;
-  const side = deviation < 0 ? "slower" : "faster";
+  const [side, other] = deviation < 0 ? ["slower", "faster"] : ["faster", "slower"];
+  const off = `${name} was ${side} than the line through the others`;
+  const bent = (end.end === "coldest") === deviation > 0;
+  if (!bent) return `${off}, and a bend would have made it ${other}. That is no reason to leave it out.`;
   const verdict =
     looksOutside === true ? "It looks outside the straight part" : "That is no reason to leave it out";
   const odds =
     chance < 0.01 ? "less than one chance in a hundred" : `a chance of ${Math.round(chance * 100)}\u00a0%`;
-  return `${name} was ${side} than the line through the others. A trial of the straight part would lie so far to the side of a bend with ${odds}. ${verdict}.`;
+  return `${off}. Without a bend a trial would lie so far to this side, or farther, with ${odds}. ${verdict}.`;
 }
 
 /** The trials in a unit, for notes that name their temperatures. */

@@ -9,6 +9,7 @@ import { type LifeCycle, STAGE_IDS } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { givenPlace } from "./given-place.ts";
 import { inFile } from "./input-file.ts";
+import { methodHelp } from "./method-help.ts";
 import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS } from "./temperature-options.ts";
 import { givenWeather } from "./weather-options.ts";
 import type { Terminal } from "./terminal.ts";
@@ -52,11 +53,7 @@ Weather still to come
   --until DAY           the last day known, where the files go on beyond it
 
 How to reckon
-  --method NAME         how the temperature runs within a day (default
-                        single-sine): ${CURVE_METHODS.slice(0, 3).join(", ")},
-                        ${CURVE_METHODS.slice(3, 5).join(", ")},
-                        ${CURVE_METHODS.slice(5, 7).join(", ")},
-                        ${CURVE_METHODS.slice(7).join(", ")}
+${methodHelp(CURVE_METHODS)}
   --latitude, --longitude DEGREES
                         where the place is, for the sunrise methods
   --shares A,B,C        shares of animals at early, expected and late (default

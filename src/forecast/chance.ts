@@ -34,7 +34,8 @@ export type ChanceOrAbsence =
  * the windows of the forecast are quantiles of, weather and unknown age included.
  * @param input As for `forecast`; `shares` is not looked at.
  * @param milestone A stage that is still to come, or `darkening`.
- * @param from,to Instants on the axis of the zone; the first counts, the last does not.
+ * @param from First instant, on the axis of the zone; it counts.
+ * @param to Last instant, likewise; it does not count.
  * @returns The chance, or the reason why it is not known: the temperatures do not go on until `to`.
  * @throws {InputError} What `forecast` throws; `unknown-stage` when the milestone does not lie ahead.
  */

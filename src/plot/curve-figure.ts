@@ -1,7 +1,8 @@
+import { LEFT, type Place, areaLabel, belowThreshold } from "./curve-labels.ts";
 import { type CurveRow } from "./curve-rows.ts";
 import { type CurveWordsOptions, describeCurve } from "./curve-words.ts";
 import { dateTick, dayTicks, wallClock } from "./dates.ts";
-import { type DisplayUnit, displayUnit, short, thresholdText } from "./display-unit.ts";
+import { displayUnit, thresholdText } from "./display-unit.ts";
 import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "./figure.ts";
 import type { IsoInstant } from "../forecast/result.ts";
 import { DAY_MS } from "../time/zone.ts";
@@ -50,10 +51,10 @@ export function curveFigure(
   const height = 300;
   const shown = [...points.map(({ y }) => y), ...rings.map(({ y }) => y), unit.temperature(lower)];
   if (upper !== null) shown.push(unit.temperature(upper));
-  const label = labelOf(points, { counts, unit, width: width - 60, height: height - 66, shown });
+  const label = areaLabel(points, { counts, unit, width: width - 60, height: height - 66, shown });
   // So many strokes that they stand some five pixels apart.
   const every = Math.max(1, Math.round((5 * points.length) / (width - 60)));
-  const threshold = (name: string, at: Celsius, dy: number) => [
+  const threshold = (name: string, at: Celsius, dy: number, place: Place = LEFT) => [
     library.ruleY([unit.temperature(at)], {
       stroke: COLOURS.limit,
       strokeWidth: 1.5,
@@ -62,13 +63,13 @@ export function curveFigure(
     }),
     library.text([`${name}${width < 420 ? "" : " threshold"} ${thresholdText(at, unit)}`], {
       y: [unit.temperature(at)],
-      frameAnchor: "left",
-      textAnchor: "start",
-      dx: 4,
+      ...place,
       dy,
       ...READABLE,
     }),
   ];
+  const share = ((width < 420 ? 80 : 150) * points.length) / (width - 60);
+  const below = belowThreshold(points, share);
   return drawFigure(
     library,
     {
@@ -83,7 +84,7 @@ export function curveFigure(
       marginRight: 20,
       marginTop: 26,
       marginBottom: 40,
-      insetBottom: 14,
+      insetBottom: 20,
       insetTop: 14,
       x: timeAxis(begin, end, width - 60),
       y: { label: unit.degree, nice: true, tickSize: 4, labelArrow: "none" },
@@ -116,7 +117,7 @@ export function curveFigure(
           strokeWidth: 1.75,
           className: "reading",
         }),
-        ...threshold("lower", lower, 10),
+        ...threshold("lower", lower, below === null ? -9 : 10, below ?? LEFT),
         ...(upper === null ? [] : threshold("upper", upper, -9)),
         library.text(label, {
           x: "x",
@@ -148,43 +149,6 @@ function timeAxis(begin: Date, end: Date, pixels: number) {
       return `${hour}:00`;
     },
   };
-}
-
-interface Point {
-  readonly x: Date;
-  readonly from: number;
-  readonly to: number;
-}
-
-// The sum stands in the longest stretch of area that is high enough for a line of text and wide enough for it.
-function labelOf(
-  points: readonly Point[],
-  {
-    counts,
-    unit,
-    width,
-    height,
-    shown,
-  }: {
-    readonly counts: number | null;
-    readonly unit: DisplayUnit;
-    readonly width: number;
-    readonly height: number;
-    readonly shown: readonly number[];
-  },
-) {
-  if (counts === null) return [];
-  const text = `${short(unit.sum(counts))} ${unit.degreeDay}`;
-  const range = shown.reduce((a, b) => Math.max(a, b)) - shown.reduce((a, b) => Math.min(a, b));
-  const enough = (30 * range) / height;
-  let [best, length, run]: [number, number, number] = [0, 0, 0];
-  points.forEach(({ from, to }, i) => {
-    run = to - from >= enough ? run + 1 : 0;
-    if (run > length) [best, length] = [i, run];
-  });
-  if ((length * width) / points.length < 9 * text.length) return [];
-  const middle = points[Math.round(best - length / 2)];
-  return middle === undefined ? [] : [{ x: middle.x, y: (middle.from + middle.to) / 2, text }];
 }
 
 function captionOf(taken: boolean, readings: boolean): string {

@@ -59,6 +59,7 @@ export { type ThresholdFigureOptions, thresholdFigure } from "./threshold-figure
 export { type DaysAtFigureOptions, daysAtFigure } from "./days-at-figure.ts";
 export { type RateCurveFigureOptions, rateCurveFigure } from "./rate-curve-figure.ts";
 export {
+  type TrialWordsOptions,
   constantWithError,
   describeDaysAt,
   describeRateModels,

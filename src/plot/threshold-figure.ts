@@ -111,7 +111,7 @@ export function thresholdFigure(
                 text: [thresholdWithError(first.estimate, { unit })],
                 // Right of the diamonds, where the lines have risen above it.
                 textAnchor: "start",
-                dx: 44,
+                dx: 64,
                 dy: -9,
                 fontWeight: "bold",
                 fill: "currentColor",

@@ -8,14 +8,15 @@ import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../units.ts";
 import { displayUnit, short, temperatureText } from "./display-unit.ts";
 import type { TrialRow } from "./trial-rows.ts";
 
-interface Shown {
+/** The scale that the words about trials are in. */
+export interface TrialWordsOptions {
   readonly unit?: TemperatureUnit | undefined;
 }
 
 /** A threshold with its standard error, such as `7.1 ± 1.9 °C`. */
 export function thresholdWithError(
   { lower, lowerError }: Pick<ThresholdEstimate, "lower" | "lowerError">,
-  { unit }: Shown = {},
+  { unit }: TrialWordsOptions = {},
 ): string {
   const display = displayUnit(unit);
   if (lowerError === null) return temperatureText(lower, display);
@@ -28,7 +29,7 @@ export function constantWithError(
     thermalConstant,
     thermalConstantError,
   }: Pick<ThresholdEstimate, "thermalConstant" | "thermalConstantError">,
-  { unit }: Shown = {},
+  { unit }: TrialWordsOptions = {},
 ): string {
   const { sum, degreeDay } = displayUnit(unit);
   const error = thermalConstantError === null ? "" : ` ± ${short(sum(thermalConstantError))}`;
@@ -39,7 +40,7 @@ export function constantWithError(
 export function describeThresholds(
   rows: readonly TrialRow[],
   estimates: readonly ThresholdEstimate[],
-  { unit }: Shown = {},
+  { unit }: TrialWordsOptions = {},
 ): string {
   if (rows.length === 0) return "There are no trials to show.";
   const display = displayUnit(unit);
@@ -55,7 +56,7 @@ export function describeThresholds(
 }
 
 /** How long development takes by the line, in words. */
-export function describeDaysAt(rows: readonly DaysAt[], { unit }: Shown = {}): string {
+export function describeDaysAt(rows: readonly DaysAt[], { unit }: TrialWordsOptions = {}): string {
   givenList(rows, ["rows"], "a list of rows");
   const known = rows.flatMap(({ temperature, days, early, late }) =>
     days === null
@@ -68,7 +69,7 @@ export function describeDaysAt(rows: readonly DaysAt[], { unit }: Shown = {}): s
 }
 
 /** Fitted curves in words: which one comes first, and where each has its fastest development. */
-export function describeRateModels(ranked: readonly RankedModel[], { unit }: Shown = {}): string {
+export function describeRateModels(ranked: readonly RankedModel[], { unit }: TrialWordsOptions = {}): string {
   givenList(ranked, ["ranked"], "a list of ranked models");
   const display = displayUnit(unit);
   const parts = ranked.map((row) => {

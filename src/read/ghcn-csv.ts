@@ -20,7 +20,7 @@ export function isGhcnCsvLine(line: string): boolean {
  * element, value, measurement flag, quality flag, source flag, time of observation. Elements other than
  * TMIN and TMAX are passed over.
  * @param text Text, or the bytes of the file.
- * @param options.location The station, in a file of several.
+ * @param options Among them `location`, the station, in a file of several.
  * @returns The series in °C, with notes.
  * @throws {InputError} `malformed-file`, and those of {@link ghcnSeries}.
  * @see NOAA NCEI, GHCN-Daily, readme of the by-station files.

@@ -24,7 +24,7 @@ export function isDlyLine(line: string): boolean {
  * Daily temperatures from a GHCN-Daily `.dly` file: fixed columns, one line for a month of one element.
  * Elements other than TMIN and TMAX are passed over.
  * @param text Text, or the bytes of the file.
- * @param options.location The station, in a file of several.
+ * @param options Among them `location`, the station, in a file of several.
  * @returns The series in °C, with notes.
  * @throws {InputError} `malformed-file` (a line or value not in its columns, a value on a day that does
  *   not exist), and those of {@link ghcnSeries}.

@@ -25,7 +25,7 @@ import { trialColumns } from "./trial-columns.ts";
  *   `conflicting-units`, `unknown-unit`, `unknown-location`, `malformed-file`, `no-temperatures` (no rows), and
  *   those of {@link decodeText}.
  * @example
- * readTrials("temperature °C,days,animals\n18,28.2,12\n25,16.1,9").trials[0] // → { temperature: 18, days: 28.2, weight: 12 }
+ * readTrials("temperature °C,days,animals\n18,30,12\n25,16,9").trials[0] // → { temperature: 18, days: 30, weight: 12 }
  */
 export function readTrials(
   text: string | Uint8Array,

@@ -98,11 +98,11 @@ const RULES: readonly Rule[] = [
     text: "Rear a handful, not hundreds. Crowding spreads disease, and large-scale rearing for release is advised against.",
     when: null,
   },
-  // Ragonese et al. 2024 (open data): at 34 °C 16 of 29 monarchs lived and 81 % of adults had deformed wings.
+  // York & Oberhauser 2002 (abstract read): above 29 °C is harmful to monarchs. Ragonese et al. 2024 (open data): at 34 °C 16 of 29 monarchs lived and 81 % of adults had deformed wings.
   {
     id: "heat",
     title: "No lasting heat",
-    text: "Constant heat above 30 °C can harm or kill, whatever the dates say. Keep animals out of direct sun and closed cars.",
+    text: "Constant heat above 29 °C can harm or kill, whatever the dates say. Keep animals out of direct sun and closed cars.",
     when: null,
   },
 ];

@@ -22,7 +22,7 @@ const SHARE_OF_THE_LAST = 0.8;
  * A total for each larva spread over its stages: four fifths of it in the last one, four fifths of the rest in
  * the one before, and so on. The four fifths are from memory, and known for the monarch only.
  * @param leavesPerLarva Leaves that one larva eats from hatching to the pupa, above 0.
- * @param source Where the total comes from. Default: the caller's own number.
+ * @param options Food plant, and where the total comes from. Default: the caller's own number.
  * @throws {InputError} `invalid-number` for a total that is not above 0.
  * @example
  * foliageFromTotal(danausPlexippus, 7).leaves["instar-5"]?.value.toFixed(1) // → "5.6"

@@ -31,8 +31,8 @@ export const HARMFUL_HEAT: Readonly<Record<string, HeatLimit>> = {
 };
 
 /**
- * No insect here is kept above it, °C, where neither a limit nor an upper threshold is known. The caution that every
- * calendar carries names the same temperature.
+ * No insect here is kept above it, °C, where neither a limit nor an upper threshold is known: common practice, no
+ * source. The caution that every calendar carries names the lowest limit that was published, which is below it.
  */
 const USUAL_HOTTEST: Celsius = 30;
 

@@ -26,6 +26,7 @@ Thresholds (in the unit of the file, or of --unit)
                         (default horizontal with an upper threshold)
   --method NAME         ${METHODS.slice(0, 4).join(", ")},
                         ${METHODS.slice(4).join(", ")}
+                        (default single-sine)
   --from DAY, --to DAY  first and last day that count, such as 2026-04-01
 
 ${TEMPERATURE_HELP}

@@ -8,6 +8,7 @@ import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { givenLifeCycle } from "../forecast-options.ts";
 import { mergedDays } from "../merged-days.ts";
+import { methodHelp } from "../method-help.ts";
 import { RECORD_HELP, RECORD_OPTIONS } from "../reading-options.ts";
 import { givenTemperatures } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
@@ -34,10 +35,7 @@ for what may come, and laid beside what the record then says.
   --months M,M          months of the starts, 1 to 12 (default ${MONTHS.join(",")})
   --every N             take every so many-th day as a start (default ${EVERY}, to be
                         quick; 1 takes all days and several times as long)
-  --method NAME         how the temperature runs within a day (default
-                        single-sine): ${METHODS.slice(0, 3).join(", ")},
-                        ${METHODS.slice(3, 5).join(", ")},
-                        ${METHODS.slice(5).join(", ")}
+${methodHelp(METHODS)}
 
 ${RECORD_HELP}
 

@@ -16,11 +16,12 @@ export const fitCommand: Command = {
 
 Your trials are a CSV file with a line for each temperature, held constant:
 how many days development took, and of how many animals that is the mean.
+These are invented:
   temperature °C,days,animals
-  18,28.2,12
-  21.5,21.6,10
-  25,16.1,12
-  28,15.0,9
+  18,30,12
+  21,22.5,10
+  24,17.5,12
+  27,14.5,9
 Four temperatures or more show whether they lie on a straight line. Without a
 column of animals every line counts the same.
 

@@ -10,6 +10,7 @@ import type { Command } from "../command.ts";
 import { givenLifeCycle } from "../forecast-options.ts";
 import { givenPlace } from "../given-place.ts";
 import { mergedDays } from "../merged-days.ts";
+import { methodHelp } from "../method-help.ts";
 import { givenMilestone } from "../milestone-option.ts";
 import { RECORD_HELP, RECORD_OPTIONS } from "../reading-options.ts";
 import { givenTemperatures } from "../temperature-options.ts";
@@ -45,11 +46,7 @@ Give daily temperatures of past years without gaps. Each season is one trial.
                         where it is: for the day length and the side of the
                         equator
   --hemisphere NAME     north or south, where no place is given
-  --method NAME         how the temperature runs within a day (default
-                        single-sine): ${CURVE_METHODS.slice(0, 3).join(", ")},
-                        ${CURVE_METHODS.slice(3, 5).join(", ")},
-                        ${CURVE_METHODS.slice(5, 7).join(", ")},
-                        ${CURVE_METHODS.slice(7).join(", ")}
+${methodHelp(CURVE_METHODS)}
 
 ${RECORD_HELP}
 
