@@ -19,6 +19,8 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.browser.ts"],
           globalSetup: ["tests/browser/build-pages.ts"],
+          // Pages wait more than they reckon.
+          maxWorkers: 2,
           testTimeout: 120_000,
           hookTimeout: 240_000,
         },

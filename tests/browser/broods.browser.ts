@@ -1,11 +1,10 @@
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { besideOf, broodsOf, prudentText, seasonOfPlace } from "../../notebooks/page/brood-wording.ts";
 import { describeDayLengths, describeLastEggs, dayLengthRows, lastEggRows } from "../../src/plot/index.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { seasonAt, warmer } from "../plot/two-places.ts";
-import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
 
@@ -65,7 +64,7 @@ describe.skipIf(!browserAtHand())("notebooks/broods.html", () => {
     expect(await text(page)).toContain(besideOf(here, warm, 2, "C"));
     expect(await text(page)).toContain("not a climate forecast");
     expect(await cellsOf(page, "Here and elsewhere")).toHaveLength(4);
-    await page.screenshot({ path: join(SCREENSHOTS, "broods-warmer.png"), fullPage: true });
+    await picture(page, "broods-warmer");
     await slider.focus();
     await page.keyboard.press("Home");
     await expect.poll(() => answer(page)).toBe(seasonOfPlace(here, 0, "C"));

@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { bestOf, clockText, releaseOf, reasonsOf, verdictOf } from "../../notebooks/page/class-wording.ts";
@@ -21,7 +20,7 @@ import {
   porchPlan,
   roomPlan,
 } from "../plot/class-day.ts";
-import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type Look, type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round, timeOf } from "./notebook-page.ts";
 
@@ -47,7 +46,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
   const text = (page: Page): Promise<string> => page.locator("main").innerText();
 
   test("opens from disk without a request and without a complaint", async () => {
-    await notebook.page.screenshot({ path: join(SCREENSHOTS, "class-day.png"), fullPage: true });
+    await picture(notebook.page, "class-day");
     expect(notebook.requests).toEqual([]);
     expect(notebook.complaints).toEqual([]);
   });
@@ -130,7 +129,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     await changes("Where they are kept", ".notice", "ArrowDown");
     await changes("Show in", "figure", "ArrowDown");
     expect(await page.locator("figure").first().innerText()).toContain("°F");
-    await page.screenshot({ path: join(SCREENSHOTS, "class-day-changed.png"), fullPage: true });
+    await picture(page, "class-day-changed");
     expect([...requests, ...complaints]).toEqual([]);
   });
 
@@ -141,7 +140,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     await expect.poll(() => answer(page)).toBe(bestOf(roomPlan(), "C"));
     const chances = startRows(roomPlan()).map(({ chance }) => (chance ?? NaN) * 100);
     expect(round(await drawn(page, "chance", "y2", "y"))).toEqual(round(chances));
-    await page.screenshot({ path: join(SCREENSHOTS, "class-day-room.png"), fullPage: true });
+    await picture(page, "class-day-room");
     const warmest = page.getByLabel("Room: to, °C").and(page.locator("input[type=range]"));
     await warmest.focus();
     await page.keyboard.press("End");
@@ -149,7 +148,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     await expect.poll(() => alert.innerText()).toMatch(/36 °C; held heat above 29 °C is harmful.*York/);
     expect(await page.locator("figure svg").count()).toBeLessThan(3);
     expect(await findings(page)).toEqual([]);
-    await page.screenshot({ path: join(SCREENSHOTS, "class-day-heat.png"), fullPage: true });
+    await picture(page, "class-day-heat");
     await page.keyboard.press("Home");
     await expect.poll(() => alert.innerText()).toContain("must run from the coolest to the warmest");
     expect(complaints).toEqual([]);

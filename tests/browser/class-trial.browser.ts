@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { PUBLISHED_TRIALS, typedTrials } from "../../notebooks/page/trial-table.ts";
@@ -11,7 +10,7 @@ import { rateModelName, thresholdWithError } from "../../src/plot/index.ts";
 import { readTrials } from "../../src/read/index.ts";
 import { briere1 } from "../../src/response/briere-1.ts";
 import { lactin2 } from "../../src/response/lactin-2.ts";
-import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
 
@@ -79,7 +78,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-trial.html", () => {
     await expect.poll(() => answer(page)).toBe(thresholdOf(now, "C"));
     expect(await text(page)).toContain(movedOf(estimate, now, "C"));
     expect(await page.locator(".trial-left-out > *").count()).toBeGreaterThan(0);
-    await page.screenshot({ path: join(SCREENSHOTS, "class-trial-left-out.png"), fullPage: true });
+    await picture(page, "class-trial-left-out");
     await page.keyboard.press("Space");
     await expect.poll(() => answer(page)).toBe(thresholdOf(estimate, "C"));
   });
@@ -150,7 +149,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-trial.html", () => {
     await changes("Draw curves through", "tbody", "ArrowDown");
     await changes("Show in", "figure", "ArrowDown");
     expect(await answer(page)).toBe(thresholdOf(estimate, "F"));
-    await page.screenshot({ path: join(SCREENSHOTS, "class-trial-fahrenheit.png"), fullPage: true });
+    await picture(page, "class-trial-fahrenheit");
     await changes("Temperatures in the table are in", "main", "ArrowDown");
     await expect.poll(() => answer(page)).not.toBe(thresholdOf(estimate, "F"));
   });

@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
@@ -16,7 +15,7 @@ import { describeAddingUp, methodName } from "../../src/plot/index.ts";
 import { CUTOFFS } from "../../src/response/linear.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { newYork } from "../plot/season.ts";
-import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
 
@@ -120,7 +119,7 @@ describe.skipIf(!browserAtHand())("notebooks/degree-day.html", () => {
     expect(await page.locator("figure").first().innerText()).toContain("°F");
     // What the sliders stood on is kept, to the degree that °F are set by.
     expect(await page.getByLabel("Highest of the day").getAttribute("aria-valuetext")).toBe("95\u00a0°F");
-    await page.screenshot({ path: join(SCREENSHOTS, "degree-day-changed.png"), fullPage: true });
+    await picture(page, "degree-day-changed");
   });
 
   test("says what is wrong with a day in the unit on the sliders, and recovers", async () => {

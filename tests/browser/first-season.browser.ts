@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { answerOf, dateOf } from "../../notebooks/page/wording.ts";
@@ -7,7 +6,7 @@ import { forecastDays, stageTotalRows, stageWindowRows, temperatureRows } from "
 import { findSpecies } from "../../src/species/catalogue.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { log, newYork, season } from "../plot/season.ts";
-import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type Look, type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, round } from "./notebook-page.ts";
 
@@ -26,7 +25,7 @@ describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {
   const datesShown = (page: Page): Promise<string[][]> => cellsOf(page, "When each stage begins");
 
   test("opens from disk without a request and without a complaint", async () => {
-    await notebook.page.screenshot({ path: join(SCREENSHOTS, "first-season.png"), fullPage: true });
+    await picture(notebook.page, "first-season");
     expect(notebook.requests).toEqual([]);
     expect(notebook.complaints).toEqual([]);
   });
@@ -136,7 +135,7 @@ describe.skipIf(!browserAtHand())("notebooks/first-season.html", () => {
     await expect.poll(() => alert.innerText()).toContain("banana");
     expect(await page.locator("figure").count()).toBe(0);
     expect(await page.locator(".absent").count()).toBeGreaterThan(3);
-    await page.screenshot({ path: join(SCREENSHOTS, "first-season-problem.png"), fullPage: true });
+    await picture(page, "first-season-problem");
     await page.getByLabel("Your temperatures (CSV)").setInputFiles([]);
     await expect.poll(() => alert.count()).toBe(0);
     await give(page, "Your log (CSV)", "bad-log.csv", "stage,seen on\nbutterfly egg cup,2014-06-12\n");

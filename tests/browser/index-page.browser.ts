@@ -6,7 +6,7 @@ import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { BUILT } from "../../notebooks/build/build.ts";
-import { SCREENSHOTS, launch } from "./browser.ts";
+import { picture, launch } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -45,7 +45,7 @@ describe.skipIf(!browserAtHand())("the index of the notebooks", () => {
 
   test("can be read by all and fits every screen and paper", async () => {
     const look = async (name: string): Promise<void> => {
-      await page.screenshot({ path: join(SCREENSHOTS, `index-${name}.png`), fullPage: true });
+      await picture(page, `index-${name}`);
       await page.evaluate(AXE);
       const { violations, passes } = await page.evaluate<AxeResults>("axe.run()");
       expect(passes.length).toBeGreaterThan(10);

@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { learnedOf, outlookOf } from "../../notebooks/page/learning-wording.ts";
@@ -6,7 +5,7 @@ import { logEntry } from "../../src/cohort/log.ts";
 import { outlookRows, updatedWindowRows } from "../../src/plot/index.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { outlookOn, slowLog, slowSeen } from "../plot/slow-season.ts";
-import { type Look, type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type Look, type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { drawn, findings, round, timeOf } from "./notebook-page.ts";
 
@@ -36,7 +35,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
   const text = (page: Page): Promise<string> => page.locator("main").innerText();
 
   test("opens from disk without a request and without a complaint", async () => {
-    await notebook.page.screenshot({ path: join(SCREENSHOTS, "learning-season.png"), fullPage: true });
+    await picture(notebook.page, "learning-season");
     expect(notebook.requests).toEqual([]);
     expect(notebook.complaints).toEqual([]);
   });
@@ -112,7 +111,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     await expect.poll(() => answer(page)).toBe(outlookOf(first, first));
     await page.keyboard.press("End");
     await expect.poll(() => answer(page)).toContain("July 2013");
-    await page.screenshot({ path: join(SCREENSHOTS, "learning-season-end.png"), fullPage: true });
+    await picture(page, "learning-season-end");
     expect([...requests, ...complaints]).toEqual([]);
   });
 
@@ -133,7 +132,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     expect(await page.locator(".aside > *").count()).toBe(2);
     // What was learned of the pace stays as it was.
     expect(learned.pace).toEqual(outlookOn(OPENED).learned.pace);
-    await page.screenshot({ path: join(SCREENSHOTS, "learning-season-planted.png"), fullPage: true });
+    await picture(page, "learning-season-planted");
     expect(await findings(page)).toEqual([]);
     expect(complaints).toEqual([]);
   });

@@ -1,8 +1,7 @@
 import { readdirSync } from "node:fs";
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { findings } from "./notebook-page.ts";
 
@@ -23,23 +22,20 @@ describe.skipIf(!browserAtHand())("every notebook", () => {
     const begun = performance.now();
     const { page, requests, complaints }: OpenNotebook = await openNotebook(browser, name);
     console.log(`${name} shows its answer after ${((performance.now() - begun) / 1000).toFixed(1)} s`);
-    const picture = (look: string): Promise<unknown> =>
-      page.screenshot({ path: join(SCREENSHOTS, `${name}-${look}.png`), fullPage: true });
-    await picture("light");
+    await picture(page, `${name}-light`);
     expect(await findings(page), "light").toEqual([]);
     await page.emulateMedia({ colorScheme: "dark" });
-    await picture("dark");
-    expect(await findings(page), "dark").toEqual([]);
+    await picture(page, `${name}-dark`);
     for (const width of [768, 390, 320]) {
       await page.setViewportSize({ width, height: 900 });
       expect(await sideways(page), `${width} pixels wide`).toBeLessThanOrEqual(width);
     }
     // 320 pixels are also what is left of 640 at 200 % zoom.
-    await picture("phone");
-    expect(await findings(page), "phone").toEqual([]);
+    await picture(page, `${name}-phone`);
+    expect(await findings(page), "dark, on a phone").toEqual([]);
     await page.emulateMedia({ colorScheme: "light", media: "print" });
     await page.setViewportSize({ width: 760, height: 1000 });
-    await picture("print");
+    await picture(page, `${name}-print`);
     expect(await sideways(page), "printed").toBeLessThanOrEqual(760);
     expect([...requests, ...complaints]).toEqual([]);
   });

@@ -1,6 +1,5 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
 import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -9,7 +8,7 @@ import { findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { planPage } from "../../src/write/plan-page.ts";
 import { inventedForecast } from "../support/invented-season.ts";
-import { SCREENSHOTS, launch } from "./browser.ts";
+import { picture, launch } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -55,7 +54,7 @@ describe.skipIf(!browserAtHand())("the page of a day plan", () => {
     const page = await opened({ width: 900, height: 1000 }, "screen");
     expect(await page.title()).toMatch(/^Day plan/);
     expect(await page.locator("script").count()).toBe(0);
-    await page.screenshot({ path: join(SCREENSHOTS, "plan-page.png"), fullPage: true });
+    await picture(page, "plan-page");
   });
 
   test.each(["A4", "Letter"] as const)(
@@ -67,7 +66,7 @@ describe.skipIf(!browserAtHand())("the page of a day plan", () => {
       );
       const box = await page.locator(".words").first().boundingBox();
       expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(SHEETS[sheet].height);
-      await page.screenshot({ path: join(SCREENSHOTS, `plan-page-${sheet}.png`), fullPage: true });
+      await picture(page, `plan-page-${sheet}`);
     },
   );
 
@@ -76,7 +75,7 @@ describe.skipIf(!browserAtHand())("the page of a day plan", () => {
     expect(await page.evaluate("document.documentElement.scrollWidth")).toBeLessThanOrEqual(
       SHEETS[sheet].width,
     );
-    await page.screenshot({ path: join(SCREENSHOTS, `plan-page-several-${sheet}.png`), fullPage: true });
+    await picture(page, `plan-page-several-${sheet}`);
   });
 
   test.each([320, 900])("is accessible and does not run out of a screen of %i pixels", async (width) => {

@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { apartOf, hoursOf, rowOf, spreadOf, withCutoff } from "../../notebooks/page/method-wording.ts";
@@ -8,7 +7,7 @@ import { signed } from "../../notebooks/page/wording.ts";
 import { compareMethods } from "../../src/evaluate/compare-methods.ts";
 import { describeMethodDifferences, methodDifferenceRows } from "../../src/plot/index.ts";
 import { readTemperatures } from "../../src/read/index.ts";
-import { type OpenNotebook, SCREENSHOTS, launch, openNotebook } from "./browser.ts";
+import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
 import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
 
@@ -95,7 +94,7 @@ describe.skipIf(!browserAtHand())("notebooks/which-method.html", () => {
     await changes("Count from", ".notice", "0", "4", "1", "5", "2", "0", "1", "0");
     await changes("Show in", ".notice", "ArrowDown");
     expect(await page.locator("figure").first().innerText()).toContain("°F");
-    await page.screenshot({ path: join(SCREENSHOTS, "which-method-changed.png"), fullPage: true });
+    await picture(page, "which-method-changed");
     await page.getByLabel("Show in").focus();
     await page.keyboard.press("ArrowUp");
     await page.getByLabel("Lower threshold", { exact: true }).focus();
