@@ -10,20 +10,18 @@ import { InputError, type InputPath, finite, shown } from "./errors.ts";
  * @throws {InputError} `invalid-option`, naming the path.
  */
 export function given(value: unknown, path: InputPath, expected: string, ...needed: readonly string[]): void {
-  const missing =
-    typeof value === "object" && value !== null && !Array.isArray(value)
-      ? needed.find((key) => Reflect.get(value, key) == null)
-      : "";
-  if (missing === undefined) return;
-  const what = missing === "" ? shown(value) : `an object without ${missing}`;
-  throw new InputError(
-    "invalid-option",
-    `${path.join(".") || "the value"} is ${what}; it must be ${expected}.`,
-    {
-      path,
-      value,
-    },
-  );
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    throw refused(shown(value), path, expected, value);
+  }
+  for (const key of needed) {
+    if (Reflect.get(value, key) == null) throw refused(`an object without ${key}`, path, expected, value);
+  }
+}
+
+// Apart, so that the check itself is small enough to be inlined: some of it runs once a day.
+function refused(what: string, path: InputPath, expected: string, value: unknown): InputError {
+  const message = `${path.join(".") || "the value"} is ${what}; it must be ${expected}.`;
+  return new InputError("invalid-option", message, { path, value });
 }
 
 /**
@@ -31,12 +29,7 @@ export function given(value: unknown, path: InputPath, expected: string, ...need
  * @throws {InputError} `invalid-option`, naming the path.
  */
 export function givenList(value: unknown, path: InputPath, expected = "a list"): void {
-  if (!Array.isArray(value)) {
-    throw new InputError("invalid-option", `${path.join(".")} is ${shown(value)}; it must be ${expected}.`, {
-      path,
-      value,
-    });
-  }
+  if (!Array.isArray(value)) throw refused(shown(value), path, expected, value);
   const list: readonly unknown[] = value;
   const hole = list.findIndex((one) => one == null || Array.isArray(one));
   if (hole < 0) return;
@@ -54,16 +47,7 @@ export function givenList(value: unknown, path: InputPath, expected = "a list"):
  */
 export function givenColumn(value: ArrayLike<unknown>, path: InputPath): void {
   const isColumn = Array.isArray(value) || (ArrayBuffer.isView(value) && "length" in value);
-  if (!isColumn) {
-    throw new InputError(
-      "invalid-option",
-      `${path.join(".")} is ${shown(value)}; it must be a list of numbers.`,
-      {
-        path,
-        value,
-      },
-    );
-  }
+  if (!isColumn) throw refused(shown(value), path, "a list of numbers", value);
   if (!Array.isArray(value)) return;
   const list: readonly unknown[] = value;
   const odd = list.findIndex((one) => typeof one !== "number");
@@ -76,8 +60,5 @@ export function givenColumn(value: ArrayLike<unknown>, path: InputPath): void {
  */
 export function givenFunction(value: unknown, path: InputPath): void {
   if (typeof value === "function") return;
-  throw new InputError("invalid-option", `${path.join(".")} is ${shown(value)}; it must be a function.`, {
-    path,
-    value,
-  });
+  throw refused(shown(value), path, "a function", value);
 }
