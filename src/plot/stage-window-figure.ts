@@ -1,3 +1,4 @@
+import { greatest, least } from "../extremes.ts";
 import type { IsoInstant } from "../forecast/result.ts";
 import { dateTick, dayTicks, noonOf, shortDate, wallClock } from "./dates.ts";
 import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "./figure.ts";
@@ -172,12 +173,4 @@ function captionOf(rows: readonly StageWindowRow[]): string {
   const undated = rows.filter((row) => row.early === null && row.expected === null);
   if (undated.length > 0) parts.push(`without a date: ${undated.map((row) => row.name).join(", ")}`);
   return `${parts.join("; ")}.`;
-}
-
-function least(numbers: readonly number[]): number {
-  return numbers.reduce((a, b) => Math.min(a, b), Infinity);
-}
-
-function greatest(numbers: readonly number[]): number {
-  return -least(numbers.map((number) => -number));
 }

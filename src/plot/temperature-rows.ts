@@ -1,4 +1,5 @@
 import { InputError } from "../errors.ts";
+import { greatest, least } from "../extremes.ts";
 import { given } from "../given.ts";
 import { knownSeries } from "../temperature/known-series.ts";
 import type {
@@ -62,7 +63,8 @@ export function temperatureRows(series: TemperatureSeries, range: DayRange = {})
   );
   const first =
     range.from === undefined ? least(parts.map((part) => part.first)) : dayNumber(range.from, ["from"]);
-  const last = range.to === undefined ? -least(parts.map((part) => -part.last)) : dayNumber(range.to, ["to"]);
+  const last =
+    range.to === undefined ? greatest(parts.map((part) => part.last)) : dayNumber(range.to, ["to"]);
   if (!Number.isFinite(first) || !Number.isFinite(last)) {
     throw new InputError(
       "invalid-option",
@@ -116,7 +118,7 @@ function readingsPart({ at, temperature, clock, origin }: TemperatureReadings, z
     days.set(day, { min: Math.min(min, value), max: Math.max(max, value), origin });
   });
   const numbers = [...days.keys()];
-  return { first: least(numbers), last: -least(numbers.map((day) => -day)), on: (day) => days.get(day) };
+  return { first: least(numbers), last: greatest(numbers), on: (day) => days.get(day) };
 }
 
 function constantPart({ temperature, from, to }: ConstantTemperature): Part {
@@ -124,9 +126,4 @@ function constantPart({ temperature, from, to }: ConstantTemperature): Part {
   const last = to === null ? Infinity : dayNumber(to);
   const held: Extremes = { min: temperature, max: temperature, origin: "assumed" };
   return { first, last, on: (day) => (day >= first && day <= last ? held : undefined) };
-}
-
-// Math.min of a long list overflows the stack, which takes arguments only so many.
-function least(numbers: readonly number[]): number {
-  return numbers.reduce((a, b) => Math.min(a, b), Infinity);
 }

@@ -1,6 +1,7 @@
 import { given, givenList } from "../given.ts";
 import type { LeadScores } from "../evaluate/hindcast-scores.ts";
-import { columns, fullDayLabel, wrapped } from "./text-layout.ts";
+import { signedText } from "./number-text.ts";
+import { MONTHS, columns, fullDayLabel, wrapped } from "./text-layout.ts";
 
 /** What hindcasts were made of, for their page. */
 export interface HindcastSetting {
@@ -14,8 +15,6 @@ export interface HindcastSetting {
   /** Months of the starts, 1 to 12. */
   readonly months: readonly number[];
 }
-
-const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");
 
 /**
  * Scores of forecasts made in hindsight as plain text, at most 80 columns.
@@ -32,7 +31,7 @@ export function hindcastText(scores: readonly LeadScores[], setting: HindcastSet
       ...scores.map((row) => [
         `  ${row.lead}`,
         String(row.scored),
-        signed(row.biasDays),
+        signedText(row.biasDays),
         row.meanAbsoluteErrorDays.toFixed(1),
         row.crpsDays.toFixed(2),
         `${Math.round(row.coverage * 100)} %`,
@@ -84,9 +83,4 @@ function runsText(scores: readonly LeadScores[]): string {
 function monthsText(months: readonly number[]): string {
   if (months.length === MONTHS.length) return "all months";
   return months.map((month) => MONTHS[month - 1] ?? String(month)).join(", ");
-}
-
-function signed(value: number): string {
-  const text = value.toFixed(1);
-  return Number(text) > 0 ? `+${text}` : Number(text) === 0 ? "0.0" : text;
 }

@@ -1,6 +1,7 @@
 import { given } from "../given.ts";
 import type { MethodComparison, MethodRow } from "../evaluate/compare-methods.ts";
 import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../units.ts";
+import { signedText } from "./number-text.ts";
 import { notesText } from "./remarks-text.ts";
 import { columns, wrapped } from "./text-layout.ts";
 
@@ -24,8 +25,8 @@ export function methodComparisonText(comparison: MethodComparison, unit: Tempera
         `  ${row.method}`,
         row.cutoff,
         sum(row.degreeDays).toFixed(1),
-        signed(row.differencePercent),
-        ...(wanted ? [row.reachedAt?.slice(0, 10) ?? "not", signed(row.differenceDays)] : []),
+        signedText(row.differencePercent),
+        ...(wanted ? [row.reachedAt?.slice(0, 10) ?? "not", signedText(row.differenceDays)] : []),
       ]),
     ],
     [2, 3, 5],
@@ -64,10 +65,4 @@ function referenceText(
 /** A number without the digits that converting it to another unit and back left over. */
 function short(value: number): string {
   return String(Number(value.toPrecision(9)));
-}
-
-function signed(value: number | null): string {
-  if (value === null) return "-";
-  const text = value.toFixed(1);
-  return Number(text) > 0 ? `+${text}` : Number(text) === 0 ? "0.0" : text;
 }

@@ -2,15 +2,8 @@ import { given } from "../given.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import type { ReleaseHour } from "../rearing/release-hour.ts";
 import type { EmergencePlan, ReleaseLook, ReleasePlan } from "../rearing/release-plan.ts";
-import {
-  type ShownUnits,
-  againstHour,
-  criteriaSentences,
-  degreesText,
-  numberText,
-  rainText,
-  windText,
-} from "./release-words.ts";
+import { degreesText, numberText } from "./number-text.ts";
+import { type ShownUnits, againstHour, criteriaSentences, rainText, windText } from "./release-words.ts";
 import { cautionsText, notesText } from "./remarks-text.ts";
 import { columns, dayLabel, fullDayLabel, wrapped } from "./text-layout.ts";
 
@@ -125,7 +118,7 @@ function fitTable(hours: readonly ReleaseHour[], units: ShownUnits): string {
     return [
       `  ${hour.rank}`,
       `${momentText(hour.from)}-${clockText(hour.to)}`,
-      temperature === null ? "-" : degreesText(temperature, units),
+      temperature === null ? "-" : degreesText(temperature, units.unit),
       wind === null ? "-" : windText(wind, units),
       rainText(hour),
       cloud === null ? "-" : `${numberText(cloud)} %`,

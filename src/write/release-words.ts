@@ -2,7 +2,8 @@ import type { ReleaseCriteria } from "../rearing/release-criteria.ts";
 import type { ReleaseHour, ReleaseReasonCode } from "../rearing/release-hour.ts";
 import { type WindUnit, windIn } from "../rearing/wind-unit.ts";
 import type { Sourced } from "../species/life-cycle.ts";
-import { type TemperatureUnit, celsiusToFahrenheit } from "../units.ts";
+import type { TemperatureUnit } from "../units.ts";
+import { degreesText, numberText } from "./number-text.ts";
 
 /** Units to show the weather in. */
 export interface ShownUnits {
@@ -37,11 +38,6 @@ export function againstHour({ reasons, weather }: ReleaseHour): string {
   return (gap ? [...words.filter((word) => !word.endsWith("not known")), "no weather"] : words).join(", ");
 }
 
-/** A temperature in the unit it is shown in, such as `24 °C`. */
-export function degreesText(celsius: number, { unit }: ShownUnits): string {
-  return `${numberText(unit === "F" ? celsiusToFahrenheit(celsius) : celsius)} °${unit}`;
-}
-
 /** A wind in the unit it is shown in, such as `3.5 m/s`. */
 export function windText(metres: number, { windUnit }: ShownUnits): string {
   return `${numberText(windIn(metres, windUnit))} ${windUnit}`;
@@ -55,14 +51,9 @@ export function rainText({ weather: { rain, rainChance } }: ReleaseHour): string
   ].join(", ");
 }
 
-/** A number with at most one decimal. */
-export function numberText(value: number): string {
-  return String(Number(value.toFixed(1)));
-}
-
 /** What counts as fit, a sentence for each limit with how far it can be trusted. */
 export function criteriaSentences(criteria: ReleaseCriteria, units: ShownUnits): string[] {
-  const degrees = ({ value }: Sourced): string => degreesText(value, units);
+  const degrees = ({ value }: Sourced): string => degreesText(value, units.unit);
   const { warm, sunOnlyFrom, sunOnlyBelow, neverBelow, sunnyCloud, rain, rainChance } = criteria;
   return [
     `warm: at least ${degrees(warm)}${trust(warm)}`,

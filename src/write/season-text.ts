@@ -1,8 +1,9 @@
 import { given } from "../given.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import type { SeasonOutlook, SeasonYear, YearShare } from "../rearing/season-result.ts";
-import { type TemperatureUnit, celsiusToFahrenheit } from "../units.ts";
+import type { TemperatureUnit } from "../units.ts";
 import { deedOf, percentText } from "./milestone-words.ts";
+import { degreesText } from "./number-text.ts";
 import { cautionsText, notesText } from "./remarks-text.ts";
 import { columns, dayLabel, wrapped } from "./text-layout.ts";
 
@@ -85,7 +86,7 @@ function lastEggsText(
 ): string {
   const { byDate, spread, prudent } = lastEggs;
   const who = `${percentText(share)} of the animals ${deedOf(milestone)}`;
-  const frost = frostBelow === null ? "" : `a frost below ${degrees(frostBelow, unit)} or `;
+  const frost = frostBelow === null ? "" : `a frost below ${degreesText(frostBelow, unit)} or `;
   if (spread === null) {
     const endless = years.some(({ endsBy }) => endsBy === "nothing");
     const why = endless
@@ -142,11 +143,6 @@ function intervalOf({ lower, upper }: YearShare): string {
 
 function levelText(level: number): string {
   return `${Number((level * 100).toPrecision(4))} %`;
-}
-
-function degrees(celsius: number, unit: TemperatureUnit): string {
-  const value = unit === "F" ? celsiusToFahrenheit(celsius) : celsius;
-  return `${Number(value.toFixed(1))} °${unit}`;
 }
 
 /** `08-14` as ` 14 Aug`; the year lent to it has every date. */

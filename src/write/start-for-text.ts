@@ -1,9 +1,10 @@
 import { given } from "../given.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import type { Aim, DatePlan, Odds, RoomPlan } from "../rearing/start-plan.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../units.ts";
+import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../units.ts";
 import { foundAnimals } from "./calendar-text.ts";
 import { deedOf, deedOfOne, percentText } from "./milestone-words.ts";
+import { degreesText } from "./number-text.ts";
 import { cautionsText, notesText } from "./remarks-text.ts";
 import { columns, dayLabel, fullDayLabel, inSeveralYears, wrapped } from "./text-layout.ts";
 
@@ -55,7 +56,7 @@ function bestText(plan: DatePlan | RoomPlan, unit: TemperatureUnit): string {
   const { odds, window } = plan.best;
   const what =
     plan.kind === "room"
-      ? `keep the room at ${degrees(plan.best.temperature, unit)}`
+      ? `keep the room at ${roomText(plan.best.temperature, unit)}`
       : `start on ${fullDayLabel(plan.best.on)}`;
   const cells = [window.early, window.expected, window.late];
   const several = inSeveralYears(cells);
@@ -98,7 +99,7 @@ function tableText(plan: DatePlan | RoomPlan, unit: TemperatureUnit): string {
     plan.kind === "room"
       ? plan.ranked.map(({ temperature, odds }) => ({
           at: temperature,
-          label: degrees(temperature, unit),
+          label: roomText(temperature, unit),
           odds,
         }))
       : plan.ranked.map(({ on, odds }) => ({ at: on, label: fullDayLabel(on), odds }));
@@ -131,15 +132,15 @@ interface TableRow {
 }
 
 function limitText({ limit }: RoomPlan, unit: TemperatureUnit): string {
-  const deadly = limit.lethal === null ? "" : `, above ${degrees(limit.lethal, unit)} it is assumed to kill`;
+  const deadly = limit.lethal === null ? "" : `, above ${roomText(limit.lethal, unit)} it is assumed to kill`;
   return wrapped(
-    `No room above ${degrees(limit.hottest, unit)} is advised: held heat above it ${limit.harm}${deadly} (${limit.source}; ${limit.mark}).`,
+    `No room above ${roomText(limit.hottest, unit)} is advised: held heat above it ${limit.harm}${deadly} (${limit.source}; ${limit.mark}).`,
   );
 }
 
-function degrees(celsius: number, unit: TemperatureUnit): string {
-  const value = unit === "F" ? celsiusToFahrenheit(celsius) : celsius;
-  return `${Number(value.toFixed(unit === "F" ? 1 : 2))} °${unit}`;
+// The best room is found to a hundredth of a degree Celsius.
+function roomText(celsius: number, unit: TemperatureUnit): string {
+  return degreesText(celsius, unit, unit === "F" ? 1 : 2);
 }
 
 function step(unit: TemperatureUnit): string {

@@ -50,7 +50,8 @@ export function columns(rows: readonly (readonly string[])[], right: readonly nu
 }
 
 const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+/** Months, January first. */
+export const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A civil day as people write it on a wall: `Mon  8 Jun`. */
 export function dayLabel(day: string): string {

@@ -4,6 +4,7 @@ import type { RangeEnd } from "../evaluate/linear-range.ts";
 import type { ThresholdEstimate, ThresholdMethod } from "../evaluate/estimate-threshold.ts";
 import type { Trial } from "../evaluate/trial.ts";
 import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../units.ts";
+import { numberText } from "./number-text.ts";
 import { columns, wrapped } from "./text-layout.ts";
 
 const METHOD_WORDS: Readonly<Record<ThresholdMethod, string>> = {
@@ -44,7 +45,7 @@ export function thresholdText(
   return [
     "THRESHOLD FROM TRIALS",
     wrapped(
-      `${trials.length} trials from ${short(coldest)} to ${short(hottest)} °C. Below the lower threshold development all but stops; the degree-days are counted above it.`,
+      `${trials.length} trials from ${numberText(coldest)} to ${numberText(hottest)} °C. Below the lower threshold development all but stops; the degree-days are counted above it.`,
     ),
     "",
     table,
@@ -62,13 +63,13 @@ export function thresholdText(
     ),
     "",
     wrapped(
-      `A fit is as good as its trials: temperatures measured where the animals were, one food, one population, begin and end seen on the day. It says nothing of heat above ${short(hottest)} °C, where animals may slow down or die, and nothing of those that died on the way.`,
+      `A fit is as good as its trials: temperatures measured where the animals were, one food, one population, begin and end seen on the day. It says nothing of heat above ${numberText(hottest)} °C, where animals may slow down or die, and nothing of those that died on the way.`,
     ),
   ].join("\n");
 }
 
 function endText({ end, temperature, chance, looksOutside, lowerWithout }: RangeEnd): string {
-  const place = `${short(temperature)} °C, the ${end}`;
+  const place = `${numberText(temperature)} °C, the ${end}`;
   if (chance === null || looksOutside === null)
     return `${place}: cannot be told, because fewer than three other temperatures remain.`;
   const percent = chance < 0.01 ? "below 1 %" : `${Math.round(chance * 100)} %`;
@@ -88,8 +89,4 @@ function inFahrenheit(estimate: ThresholdEstimate): string {
 
 function errorText(error: number | null): string {
   return error === null ? "-" : error.toFixed(1);
-}
-
-function short(value: number): string {
-  return String(Number(value.toFixed(1)));
 }

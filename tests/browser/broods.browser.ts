@@ -6,7 +6,7 @@ import { addDays } from "../../src/time/civil-day.ts";
 import { seasonAt, warmer } from "../plot/two-places.ts";
 import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
-import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
+import { cellsOf, drawn, findings, keyboardOf, round } from "./notebook-page.ts";
 
 describe.skipIf(!browserAtHand())("notebooks/broods.html", () => {
   let browser: Browser;
@@ -72,15 +72,7 @@ describe.skipIf(!browserAtHand())("notebooks/broods.html", () => {
 
   test("answers every choice made by keyboard", async () => {
     const { page } = notebook;
-    const changes = async (label: string, watch: string, ...keys: string[]): Promise<void> => {
-      const before = await page.locator(watch).allInnerTexts();
-      await page
-        .getByLabel(label, { exact: true })
-        .and(page.locator("select, input:not([type=number])"))
-        .focus();
-      for (const key of keys) await page.keyboard.press(key);
-      await expect.poll(() => page.locator(watch).allInnerTexts(), { message: label }).not.toEqual(before);
-    };
+    const changes = keyboardOf(page);
     await changes("Elsewhere", "tbody", "ArrowUp");
     await expect.poll(() => cellsOf(page, "Here and elsewhere").then(({ length }) => length)).toBe(1);
     await changes("Elsewhere", "tbody", "ArrowDown");

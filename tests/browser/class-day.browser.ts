@@ -22,7 +22,7 @@ import {
 } from "../plot/class-day.ts";
 import { type Look, type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
-import { cellsOf, drawn, findings, round, timeOf } from "./notebook-page.ts";
+import { cellsOf, drawn, findings, keyboardOf, round, timeOf } from "./notebook-page.ts";
 
 describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
   let browser: Browser;
@@ -104,15 +104,7 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
 
   test("answers every choice made by keyboard", async () => {
     const { page, complaints, requests } = await fresh();
-    const changes = async (label: string, watch: string, ...keys: string[]): Promise<void> => {
-      const before = await page.locator(watch).allInnerTexts();
-      await page
-        .getByLabel(label, { exact: true })
-        .and(page.locator("select, input:not([type=number])"))
-        .focus();
-      for (const key of keys) await page.keyboard.press(key);
-      await expect.poll(() => page.locator(watch).allInnerTexts(), { message: label }).not.toEqual(before);
-    };
+    const changes = keyboardOf(page);
     const eggs = "Eggs, laid on the day of the start";
     await changes(eggs, ".notice", "ArrowLeft");
     await expect.poll(() => answer(page)).toBe(bestOf(porchPlan(11), "C"));

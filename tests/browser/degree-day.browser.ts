@@ -17,7 +17,7 @@ import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { newYork } from "../plot/season.ts";
 import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";
 import { browserAtHand } from "./chromium.ts";
-import { cellsOf, drawn, findings, round } from "./notebook-page.ts";
+import { cellsOf, drawn, findings, keyboardOf, round } from "./notebook-page.ts";
 
 const thresholds = { lower: 12, upper: 28, cutoff: "horizontal", method: "single-sine" } as const;
 const asOpened = { min: 8, max: 34, options: thresholds };
@@ -91,15 +91,7 @@ describe.skipIf(!browserAtHand())("notebooks/degree-day.html", () => {
 
   test("answers every choice made by keyboard, and the question at its end", async () => {
     const { page } = notebook;
-    const changes = async (label: string, watch: string, ...keys: string[]): Promise<void> => {
-      const before = await page.locator(watch).allInnerTexts();
-      await page
-        .getByLabel(label, { exact: true })
-        .and(page.locator("select, input:not([type=number])"))
-        .focus();
-      for (const key of keys) await page.keyboard.press(key);
-      await expect.poll(() => page.locator(watch).allInnerTexts(), { message: label }).not.toEqual(before);
-    };
+    const changes = keyboardOf(page);
     await changes("Highest of the day", ".notice", "ArrowRight", "ArrowRight");
     await expect.poll(() => answer(page)).toBe(countsOf({ ...asOpened, max: 35 }, "C"));
     await changes("Lowest of the day", ".notice", "ArrowLeft");

@@ -37,6 +37,22 @@ export function cellsOf(page: Page, caption: string): Promise<string[][]> {
   }, caption);
 }
 
+/** Changes an input of a page by keys, and waits until the texts that it is to change are other ones. */
+export function keyboardOf(
+  page: Page,
+): (label: string, watch: string, ...keys: readonly string[]) => Promise<void> {
+  return async (label, watch, ...keys) => {
+    const before = await page.locator(watch).allInnerTexts();
+    // A slider and the number beside it have the same label.
+    await page
+      .getByLabel(label, { exact: true })
+      .and(page.locator("select, input:not([type=number])"))
+      .focus();
+    for (const key of keys) await page.keyboard.press(key);
+    await expect.poll(() => page.locator(watch).allInnerTexts(), { message: label }).not.toEqual(before);
+  };
+}
+
 /** Serious and critical findings of axe, one line each. */
 export async function findings(page: Page): Promise<string[]> {
   await page.evaluate(AXE);

@@ -18,14 +18,8 @@ import {
   temperatureRows,
 } from "../../src/plot/index.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";
+import { drawn } from "./drawn.ts";
 import { log, newYork, season } from "./season.ts";
-
-/** What the drawn marks of a kind stand for on a scale, read back from their attributes. */
-function drawn(figure: Figure, mark: string, attribute: string, scale: "x" | "y"): number[] {
-  const axis = figure.scale(scale);
-  const shapes = figure.querySelectorAll(`.${mark} > *`);
-  return Array.from(shapes, (shape) => Number(axis?.invert?.(Number(shape.getAttribute(attribute)))));
-}
 
 const warmth = temperatureRows(newYork, forecastDays(season));
 const figures: readonly (readonly [string, (width: number) => Figure])[] = [

@@ -14,6 +14,8 @@ import {
   updatedWindowRows,
   windowWidthFigure,
 } from "../../src/plot/index.ts";
+import { near } from "../support/near.ts";
+import { drawn } from "./drawn.ts";
 import { outlookOn, slowSeen } from "./slow-season.ts";
 
 const today = "2013-06-24";
@@ -24,18 +26,6 @@ const forecasts = outlooks.map(({ forecast }) => forecast);
 const [first, , now] = forecasts;
 if (first === undefined || now === undefined) throw new Error("there are four evenings");
 const windows = updatedWindowRows(first, now, { log: slowSeen, today });
-
-/** What the drawn marks of a kind stand for on a scale, read back from their attributes. */
-function drawn(figure: Figure, mark: string, attribute: string, scale: "x" | "y"): number[] {
-  const axis = figure.scale(scale);
-  const shapes = figure.querySelectorAll(`.${mark} > *`);
-  return Array.from(shapes, (shape) => Number(axis?.invert?.(Number(shape.getAttribute(attribute)))));
-}
-
-function near(values: readonly number[], expected: readonly number[], within: number): void {
-  expect(values).toHaveLength(expected.length);
-  values.forEach((value, i) => expect(Math.abs(value - (expected[i] ?? NaN))).toBeLessThan(within));
-}
 
 const clock = (at: string | null | undefined): number => Date.parse(`${at?.slice(0, 19)}Z`);
 /** A tenth of a pixel of a month on 600 pixels is about seven minutes. */

@@ -12,6 +12,8 @@ import {
   startText,
 } from "../../src/plot/index.ts";
 import { celsiusToFahrenheit } from "../../src/units.ts";
+import { near } from "../support/near.ts";
+import { drawn } from "./drawn.ts";
 import { FROM, WANTED, porchDays, porchPlan, roomPlan } from "./class-day.ts";
 
 const porch = porchPlan();
@@ -21,18 +23,6 @@ const roomRows = startRows(room);
 const best = porchRows.find(({ rank }) => rank === 1);
 const [foliage] = porchDays(best?.on ?? FROM).foliage;
 if (foliage === undefined) throw new Error("monarchs eat");
-
-/** What the drawn marks of a kind stand for on a scale, read back from their attributes. */
-function drawn(figure: Figure, mark: string, attribute: string, scale: "x" | "y"): number[] {
-  const axis = figure.scale(scale);
-  const shapes = figure.querySelectorAll(`.${mark} > *`);
-  return Array.from(shapes, (shape) => Number(axis?.invert?.(Number(shape.getAttribute(attribute)))));
-}
-
-function near(values: readonly number[], expected: readonly number[], within = 1e-6): void {
-  expect(values).toHaveLength(expected.length);
-  values.forEach((value, i) => expect(Math.abs(value - (expected[i] ?? NaN))).toBeLessThan(within));
-}
 
 const noon = (day: string): number => Date.parse(`${day}T12:00Z`);
 const eating = foliage.days.filter(({ most }) => most > 0);

@@ -22,6 +22,8 @@ import {
 } from "../../src/plot/index.ts";
 import { readTrials } from "../../src/read/index.ts";
 import { briere1 } from "../../src/response/briere-1.ts";
+import { near } from "../support/near.ts";
+import { drawn } from "./drawn.ts";
 
 const trialsOf = (name: string) =>
   readTrials(readFileSync(join(import.meta.dirname, `../../fixtures/trials/${name}.csv`), "utf8")).trials;
@@ -36,18 +38,6 @@ const [intercept, axis] = estimates;
 const rows = trialRows(beetle, beetle.slice(3));
 const ranked = compareRateModels(invented, [briere1]);
 const days = daysAt(beetle, [14, 16, 18, 20, 25]);
-
-function drawn(figure: Figure, mark: string, attribute: string, scale: "x" | "y"): number[] {
-  const axis = figure.scale(scale);
-  return Array.from(figure.querySelectorAll(`.${mark} > *`), (shape) =>
-    Number(axis?.invert?.(Number(shape.getAttribute(attribute)))),
-  );
-}
-
-function near(values: readonly number[], expected: readonly number[]): void {
-  expect(values).toHaveLength(expected.length);
-  values.forEach((value, i) => expect(Math.abs(value - (expected[i] ?? NaN))).toBeLessThan(1e-6));
-}
 
 /** Where symbols stand: they are moved there, not drawn there. */
 function placed(figure: Figure, mark: string): number[] {

@@ -4,8 +4,9 @@ import { InputError } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { CUTOFFS } from "../../response/linear.ts";
 import type { TemperatureSeries } from "../../temperature/series.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../../units.ts";
+import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../../units.ts";
 import { degreeDayText, notesText } from "../../write/index.ts";
+import { degreesText } from "../../write/number-text.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS, givenTemperatures } from "../temperature-options.ts";
@@ -105,9 +106,8 @@ function nothingNotes(
 ): Note[] {
   const highest = highestOf(series);
   if (days.some(({ total }) => total > 0) || highest > lower) return [];
-  const told = (celsius: number): string =>
-    `${Number((unit === "F" ? celsiusToFahrenheit(celsius) : celsius).toFixed(1))} °${unit}`;
-  const message = `No degree-days: the highest temperature is ${told(highest)} and the lower threshold ${told(lower)}.`;
+  const [hottest, threshold] = [degreesText(highest, unit), degreesText(lower, unit)];
+  const message = `No degree-days: the highest temperature is ${hottest} and the lower threshold ${threshold}.`;
   return [{ code: "never-develops", message }];
 }
 
