@@ -8,7 +8,8 @@ import { cautionsText, notesText } from "./remarks-text.ts";
 import { columns, dayLabel, wrapped } from "./text-layout.ts";
 
 /**
- * A season as plain text, at most 80 columns: the broods, the last eggs that make it, each year, cautions, notes.
+ * A season as plain text, at most 80 columns: the broods, when to look for eggs, the last eggs that make it, each
+ * year, cautions, notes.
  * @param options.cautions Cautions that fit the species; they are printed in full.
  * @param options.unit Unit to show the frost limit in. Default C.
  */
@@ -21,6 +22,7 @@ export function seasonText(
   const blocks = [
     headingText(outlook),
     broodsText(outlook),
+    searchText(outlook),
     lastEggsText(outlook, unit),
     yearsText(outlook),
     cautionsText(cautions),
@@ -76,6 +78,24 @@ function broodsText({ broods, firstEggs, level }: SeasonOutlook): string {
     ),
     wrapped(
       `Eggs: the middle date over the seasons. Adults: when the middle animal emerges, in the earliest, the middle and the latest season. Sure: between which shares of seasons the truth lies.${withDay ? " Day: how long it is when they emerge." : ""}`,
+    ),
+  ].join("\n");
+}
+
+function searchText({ broods, lastEggs }: SeasonOutlook): string {
+  const rows = broods.flatMap(({ number, eggs }) =>
+    eggs === null ? [] : [[`  ${number}`, ...[eggs.earliest, eggs.middle, eggs.latest].map(monthDayLabel)]],
+  );
+  if (rows.length === 0) return "";
+  const late =
+    lastEggs.prudent === null
+      ? ""
+      : ` Eggs found after ${monthDayLabel(lastEggs.prudent.date)} may be too late to be done out of doors.`;
+  return [
+    "WHEN TO LOOK FOR EGGS",
+    columns([["  brood", "look from", "likely by", "at the latest"], ...rows]),
+    wrapped(
+      `When the first eggs of each brood are reckoned to be there, in the earliest, the middle and the latest season; more follow in the days after.${late}`,
     ),
   ].join("\n");
 }

@@ -18,6 +18,14 @@ describe("seasonText", () => {
     expectPlainPage(text);
     expect(text).toContain("What 4 past seasons say (2012 to 2015, northern hemisphere).");
     expect(text).toMatch(/^ {2}1 +20 May +26 Jun +26 Jun +29 Jun +4 of 4 +40 to 100 % +15\.\d h$/m);
+    // When to look: the first eggs of the second brood over the four seasons, as the outlook has them.
+    const [, second] = outlook.broods;
+    expect(second?.eggs).toEqual({ earliest: "07-03", middle: "07-03", latest: "07-06" });
+    expect(text).toMatch(/^WHEN TO LOOK FOR EGGS$/m);
+    expect(text).toMatch(/^ {2}2 +3 Jul +3 Jul +6 Jul$/m);
+    expect(text.replace(/\s+/g, " ")).toMatch(
+      /Eggs found after 27 Aug may be too late to be done out of doors/,
+    );
     expect(text).toMatch(/^ {2}1 Sep +4 of 4 +100 % +40 to 100 %$/m);
     expect(text).toMatch(/^ {2}2015 +20 May +4 +9 Sep +24 Nov +23 Nov +23 Nov \(cold\)$/m);
     expect(text).toContain("TAKE CARE");
@@ -36,6 +44,8 @@ describe("seasonText", () => {
     expect(of(16, 26)).toContain("Nothing ends the season here");
     expect(of(-5, 5).replace(/\s+/g, " ")).toContain("In none of the seasons do 90 % of the animals emerge");
     expect(of(-5, 5)).toContain("No brood");
+    expect(of(-5, 5)).not.toContain("LOOK FOR EGGS");
+    expect(of(16, 26)).not.toContain("too late");
   });
 
   it("shows the frost limit in either unit", () => {
