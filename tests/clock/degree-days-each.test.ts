@@ -4,7 +4,11 @@ import { degreeDaysEach } from "../../src/clock/degree-days-each.ts";
 import { degreeDays } from "../../src/clock/degree-days.ts";
 import { METHODS } from "../../src/diurnal/method.ts";
 import { cutoff, day, limits } from "../support/arbitraries.ts";
-import { refusalOf } from "../support/refusal.ts";
+import { refusalOf, refusalParts } from "../support/refusal.ts";
+
+function single(method: "double-sine" | "double-triangle"): "single-sine" | "single-triangle" {
+  return method === "double-sine" ? "single-sine" : "single-triangle";
+}
 
 describe("degreeDaysEach", () => {
   it("gives each day what degreeDays gives it, for every method and cutoff", () => {
@@ -51,8 +55,52 @@ describe("degreeDaysEach", () => {
   });
 
   it("refuses columns of different lengths", () => {
-    expect(() => degreeDaysEach(new Float64Array(2), new Float64Array(3), { lower: 10 })).toThrow(
-      "min has 2 days, max 3",
-    );
+    const [two, three] = [new Float64Array(2), new Float64Array(3)];
+    expect(refusalParts(() => degreeDaysEach(two, three, { lower: 10 }))).toEqual([
+      "length-mismatch",
+      "max",
+      3,
+      "min has 2 days, max 3 and out 2; all must be as long.",
+    ]);
+    expect(refusalOf(() => degreeDaysEach(two, two, { lower: 10 }, three)).message).toContain("out 3");
+  });
+
+  it("names the column that is none, and the day that is refused", () => {
+    const column = Float64Array.of(5, 7);
+    expect(refusalParts(() => degreeDaysEach(JSON.parse('"5"'), column, { lower: 10 }))).toEqual([
+      "invalid-option",
+      "min",
+      "5",
+      'min is "5"; it must be a list of numbers.',
+    ]);
+    expect(refusalOf(() => degreeDaysEach(column, JSON.parse("7"), { lower: 10 })).path).toEqual(["max"]);
+    const warmer = Float64Array.of(5, 8);
+    expect(refusalParts(() => degreeDaysEach(warmer, column, { lower: 10 }))).toEqual([
+      "min-above-max",
+      "1",
+      8,
+      "day 1 has a minimum of 8 above its maximum of 7.",
+    ]);
+    // As warm by night as by day is no fault, though the other extreme is missing elsewhere.
+    const same = Float64Array.of(7, Number.NaN);
+    expect(refusalParts(() => degreeDaysEach(same, Float64Array.of(7, 7), { lower: 10 }))[1]).toBe("1");
+  });
+
+  it("takes a next minimum above the maximum, as when warm air moves in, under every cutoff", () => {
+    const [min, max] = [Float64Array.of(2, 14), Float64Array.of(8, 20)];
+    for (const method of ["double-sine", "double-triangle"] as const) {
+      for (const kind of ["none", "horizontal", "intermediate", "vertical"] as const) {
+        const options = { lower: 6, upper: 9, cutoff: kind, method };
+        expect(degreeDaysEach(min, max, options)[0]).toBe(
+          degreeDays({ min: 2, max: 8, nextMin: 14 }, options),
+        );
+        expect(degreeDays({ min: 2, max: 8, nextMin: 14 }, options)).toBeCloseTo(
+          (degreeDays({ min: 2, max: 8 }, { ...options, method: single(method) }) +
+            degreeDays({ min: 8, max: 14 }, { ...options, method: single(method) })) /
+            2,
+          12,
+        );
+      }
+    }
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { degreeDays } from "../../src/clock/degree-days.ts";
 import { METHODS } from "../../src/diurnal/method.ts";
-import { refusalOf } from "../support/refusal.ts";
+import { refusalOf, refusalParts } from "../support/refusal.ts";
 
 describe("degreeDays", () => {
   it("takes single sine and a horizontal cutoff unless told otherwise", () => {
@@ -90,6 +90,56 @@ describe("degreeDays", () => {
     const refusal = refusalOf(() => degreeDays(day, options));
     expect(refusal.message).toContain(text);
     expect(refusal.code).toBe(code);
+  });
+
+  it("says where a refused value stood and what would be right", () => {
+    const above = 20;
+    expect(refusalParts(() => degreeDays(JSON.parse("[]"), { lower: 10 }))).toEqual([
+      "invalid-option",
+      "day",
+      [],
+      "day is a list of 0; it must be an object with min and max.",
+    ]);
+    expect(refusalParts(() => degreeDays({ min: above, max: 10 }, { lower: 10 }))).toEqual([
+      "min-above-max",
+      "min",
+      above,
+      "min is 20, above max 10; the minimum must not be above the maximum.",
+    ]);
+    const extremes = [
+      [{ min: Number.NaN, max: 9 }, "min", Number.NaN, "min is NaN; it must be a temperature."],
+      [{ min: 1, max: Infinity }, "max", Infinity, "max is Infinity; it must be a temperature."],
+      [
+        { min: 1, max: 2, nextMin: -Infinity },
+        "nextMin",
+        -Infinity,
+        "nextMin is -Infinity; it must be the next day's minimum.",
+      ],
+      [
+        { min: -1e100, max: 1e100 },
+        "max",
+        2e100,
+        "max is 2e+100; it must be a temperature within reach of the minimum.",
+      ],
+    ] as const;
+    for (const [day, path, value, message] of extremes) {
+      expect(refusalParts(() => degreeDays(day, { lower: 10 }))).toEqual([
+        "invalid-number",
+        path,
+        value,
+        message,
+      ]);
+    }
+  });
+
+  it("loses no heat in a day far colder or warmer than any crumb of rounding", () => {
+    // Derived: a range of 1e-9 above the threshold, all of it counted; the upper threshold out of reach.
+    const day = { min: 10, max: 10 + 2 ** -30 };
+    for (const method of ["single-sine", "single-triangle"] as const) {
+      const sum = degreeDays(day, { lower: 10, upper: 10 + 2 ** -31, cutoff: "intermediate", method });
+      expect(sum).toBeGreaterThan(0);
+      expect(sum).toBeLessThan(2 ** -31);
+    }
   });
 
   it("refuses a method or a cutoff that it does not know, naming those it does", () => {

@@ -8,6 +8,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
     "tests/clock/accumulate.test.ts",
     "tests/response/linear.test.ts",
     "tests/diurnal/arc.test.ts",
+    "tests/diurnal/sine.test.ts",
     "tests/published/daily-degree-days.test.ts",
     "tests/properties/degree-day-laws.test.ts",
   ],
