@@ -33,7 +33,7 @@ export const BUDGETS: readonly Budget[] = [
     code: 'export { degreeDaysEach } from "moltline";',
     goal: 3_000,
     notYet: null,
-    without: ["zod", "papaparse", "suncalc"],
+    without: ["zod", "d3-dsv", "suncalc"],
   },
   {
     name: "forecast with one species",
@@ -43,7 +43,7 @@ export const BUDGETS: readonly Budget[] = [
     ].join("\n"),
     goal: 8_000,
     notYet: 22_100,
-    without: ["zod", "papaparse", "ml-levenberg-marquardt"],
+    without: ["zod", "d3-dsv", "ml-levenberg-marquardt"],
   },
   {
     name: "reading temperatures",
