@@ -49,13 +49,13 @@ export const BUDGETS: readonly Budget[] = [
     name: "reading temperatures",
     code: 'export { readTemperatures } from "moltline/read";',
     goal: 30_000,
-    notYet: 32_000,
+    notYet: null,
   },
   {
-    name: "every reader and the JSON Schemas",
+    name: "every reader",
     code: 'export * from "moltline/read";',
     goal: 30_000,
-    notYet: 57_800,
+    notYet: 44_900,
   },
   {
     name: "nothing, though everything is imported",
