@@ -37,8 +37,8 @@ describe("surface", () => {
   it("is what package.json offers", () => {
     const { exports } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8"));
     const offered = Object.keys(exports).filter(
-      // Each species by itself is checked on the packed files, in tests/package.
-      (key) => key !== "./package.json" && !key.startsWith("./species/"),
+      // Each species and each schema by itself is checked on the packed files, in tests/package.
+      (key) => key !== "./package.json" && !/^\.\/(?:species|schemas)\//.test(key),
     );
     expect(offered.map((key) => `moltline${key.slice(1)}`)).toEqual(Object.keys(entries));
   });

@@ -1,6 +1,6 @@
-import Papa from "papaparse";
 import { InputError, nearestNames, shown } from "../errors.ts";
 import type { Note } from "../notes.ts";
+import { delimitedRows, firstRows } from "./delimited-rows.ts";
 import { ROWS, entriesText } from "./place.ts";
 
 /** A table of text cells with the header found. */
@@ -52,7 +52,7 @@ export function csvTable<Columns>(
 
   const rows: (readonly string[])[] = [];
   const rowNumbers: number[] = [];
-  const records = parsed(lines, delimiter);
+  const records = delimitedRows(lines, delimiter);
   for (let i = headerIndex + 1; i < records.length; i++) {
     const cells = records[i] ?? [];
     if (isBlank(cells)) continue;
@@ -95,26 +95,9 @@ function findHeader(lines: string, isHeader: (cells: readonly string[]) => boole
   return best?.found ?? null;
 }
 
-// Enough text for any header; all of a large file would be cut up for nothing.
-const PREVIEW_LENGTH = 200_000;
-
+// Some rows more than a header can be in, to see how long the rows below it are.
 function preview(lines: string, delimiter: string): string[][] {
-  const start = lines.slice(0, PREVIEW_LENGTH);
-  return Papa.parse<string[]>(start, { delimiter, newline: "\n", preview: HEADER_SEARCH_ROWS + 10 }).data;
-}
-
-function parsed(lines: string, delimiter: string): string[][] {
-  const { data, errors } = Papa.parse<string[]>(lines, { delimiter, newline: "\n" });
-  const [error] = errors;
-  if (error) {
-    const row = (error.row ?? 0) + 1;
-    throw new InputError(
-      "malformed-file",
-      `row ${row} has a quotation mark that is not closed or not doubled; a quoted cell must begin and end with one.`,
-      { path: ["row", row] },
-    );
-  }
-  return data;
+  return firstRows(lines, delimiter, HEADER_SEARCH_ROWS + 10);
 }
 
 function isBlank(cells: readonly string[]): boolean {

@@ -1,7 +1,7 @@
-import Papa from "papaparse";
 import { InputError, shown } from "../errors.ts";
 import type { DailyTemperatures } from "../temperature/series.ts";
 import { dayNumber, daysInMonth } from "../time/civil-day.ts";
+import { delimitedRows } from "./delimited-rows.ts";
 import { type GhcnValue, ghcnSeries, temperatureElement } from "./ghcn.ts";
 import { type ReadOptions, checkedReadOptions } from "./options.ts";
 import type { ReadResult } from "./result.ts";
@@ -31,9 +31,8 @@ export function readGhcnCsv(
 ): ReadResult<DailyTemperatures> {
   const checked = checkedReadOptions(options);
   const { text: plain, notes } = plainText(text);
-  const { data } = Papa.parse<string[]>(plain.replace(/\r\n?/g, "\n"), { delimiter: ",", newline: "\n" });
   const values: GhcnValue[] = [];
-  data.forEach((cells, i) => {
+  delimitedRows(plain.replace(/\r\n?/g, "\n"), ",").forEach((cells, i) => {
     const blank = cells.every((cell) => cell.trim() === "");
     if (blank || (i === 0 && HEADER_LINE.test(cells.join(",")))) return;
     readLine(cells, i + 1, values);

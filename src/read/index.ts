@@ -33,7 +33,6 @@ export type { HourRecord } from "./hourly-weather-json.ts";
 export type { SupersededRow } from "./log-corrections.ts";
 export { readLogEntries } from "./log-entries.ts";
 export { readForecast } from "./forecast.ts";
-export { JSON_SCHEMA_NAMES, type JsonSchema, type JsonSchemaName, jsonSchemas } from "./json-schemas.ts";
 export { readCohorts } from "./cohorts.ts";
 export type { CohortOptions } from "./cohorts-csv.ts";
 export type { CohortRecord } from "./cohort-record.ts";

@@ -318,7 +318,6 @@ const CORE: Readonly<Record<string, () => unknown[]>> = {
 
 const READ: Readonly<Record<string, () => unknown[]>> = {
   decodeText: () => [new TextEncoder().encode("a,b\n1,2")],
-  jsonSchemas: () => [],
   readCohorts: () => [
     "name,species,found,on,count\nporch,monarch,egg,2026-06-08,12",
     { dateOrder: "day-first", own: [monarch] },

@@ -93,6 +93,23 @@ describe("the same forecast, to the byte", () => {
   );
 });
 
+describe("moltline/schemas/…", () => {
+  it("offers each JSON Schema as data", () => {
+    const names = readdirSync(join(ROOT, "docs/schemas"));
+    const told = node(
+      "--no-warnings",
+      "--input-type=module",
+      "-e",
+      `${names.map((name, i) => `import schema${i} from "moltline/schemas/${name}" with { type: "json" };`).join("\n")}
+       console.log(JSON.stringify([${names.map((_, i) => `schema${i}`).join()}]));`,
+    );
+    expect(names).toContain("forecast.json");
+    expect(JSON.parse(told)).toEqual(
+      names.map((name) => JSON.parse(readFileSync(join(ROOT, "docs/schemas", name), "utf8"))),
+    );
+  });
+});
+
 describe("moltline/species/…", () => {
   const files = readdirSync(join(ROOT, "src/species")).map((file) => file.replace(/\.ts$/, ""));
   const isSpecies = (name: string): boolean =>

@@ -1,13 +1,28 @@
 import { format } from "prettier";
-import { JSON_SCHEMA_NAMES, jsonSchemas } from "../../src/read/json-schemas.ts";
+import * as z from "zod/mini";
+import { forecastShape } from "../../src/read/forecast-shape.ts";
+import { lifeCycleShape } from "../../src/read/life-cycle.ts";
+import { logShape } from "../../src/read/log-entries.ts";
+import { temperaturesShape } from "../../src/read/temperatures-json.ts";
 
-/** The published schema files, as docs/schemas has them. */
+// What the readers check with, so that the published schemas cannot say anything else.
+const SCHEMAS = {
+  temperatures: [temperaturesShape, "Temperatures", "In °C, or in the unit named."],
+  "life-cycle": [lifeCycleShape, "Life cycle", "A species: stages, constants and where each comes from."],
+  log: [logShape, "Log", "What was seen, one entry for each observation."],
+  forecast: [forecastShape, "Forecast", "When each later stage begins: early, expected and late."],
+} as const;
+
+/** Name of a published schema, without `.json`. */
+export type SchemaName = keyof typeof SCHEMAS;
+
+/** The published schema files (JSON Schema, draft 2020-12), as docs/schemas has them. */
 export async function schemaFiles(): Promise<{ readonly name: string; readonly text: string }[]> {
-  const schemas = jsonSchemas();
   return Promise.all(
-    JSON_SCHEMA_NAMES.map(async (name) => ({
-      name: `${name}.json`,
-      text: await format(JSON.stringify(schemas[name]), { parser: "json", printWidth: 110 }),
-    })),
+    Object.entries(SCHEMAS).map(async ([name, [shape, title, description]]) => {
+      const { $schema, ...rest } = z.toJSONSchema(shape, { target: "draft-2020-12", io: "input" });
+      const schema = JSON.stringify({ $schema, title, description, ...rest });
+      return { name: `${name}.json`, text: await format(schema, { parser: "json", printWidth: 110 }) };
+    }),
   );
 }
