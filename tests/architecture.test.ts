@@ -16,7 +16,7 @@ const SRC = new URL("../src", import.meta.url).pathname;
 
 const sources: Sources = new Map(
   readdirSync(SRC, { recursive: true, encoding: "utf8" })
-    .filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts"))
+    .filter((path) => path.endsWith(".ts"))
     .map((path) => [path.replaceAll("\\", "/"), readFileSync(join(SRC, path), "utf8")]),
 );
 
