@@ -77,7 +77,10 @@ export function amountAtShare(requirement: Requirement, share: number): DegreeDa
   // Newton's steps, kept inside a shrinking bracket: the share within is smooth and rises.
   const scale = (most - least) / Math.exp((sigma * sigma) / 2);
   let [low, high] = [least * multiplier, most * multiplier];
-  let amount = low + share * (high - low);
+  // From where a normal distribution with about the same mean and spread has the share.
+  const middle = (least + most) / 2;
+  const deviation = Math.sqrt((most - least) ** 2 / 12 + (middle * sigma) ** 2);
+  let amount = Math.min(high, Math.max(low, middle + deviation * normalQuantile(share)));
   for (let i = 0; i < 60; i++) {
     const [young, old] = [atMost(most, amount, sigma), atMost(least, amount, sigma)];
     const short = share - meanShare(requirement, amount, old, young);
