@@ -61,7 +61,7 @@ export function civilDay(number: number): CivilDay {
     );
   }
   const { year, month, date } = civilFromDays(number);
-  return pageText(year, month) + dateText(date);
+  return pageText(year, month) + twoDigits(date);
 }
 
 /**
@@ -81,21 +81,23 @@ export function civilDays(first: number, count: number): CivilDay[] {
   while (days.length < count) {
     const page = pageText(year, month);
     const end = Math.min(daysInMonth(year, month), date + count - days.length - 1);
-    while (date <= end) days.push(page + dateText(date++));
+    while (date <= end) days.push(page + twoDigits(date++));
     date = 1;
     if (++month > 12) [year, month] = [year + 1, 1];
   }
   return days;
 }
 
-const TWO_DIGITS = Array.from({ length: 32 }, (_, number) => String(number).padStart(2, "0"));
+// Made once: a forecast writes hundreds of dates and times.
+const TWO_DIGITS = Array.from({ length: 60 }, (_, number) => String(number).padStart(2, "0"));
 
 // The part of a day's text that all days of a month share.
 function pageText(year: number, month: number): string {
-  return `${String(year).padStart(4, "0")}-${dateText(month)}-`;
+  return `${String(year).padStart(4, "0")}-${twoDigits(month)}-`;
 }
 
-function dateText(number: number): string {
+/** A month, a date, an hour, a minute or a second as it is written in a date or a time. */
+export function twoDigits(number: number): string {
   return TWO_DIGITS[number] ?? "";
 }
 
