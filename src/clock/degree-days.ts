@@ -1,6 +1,6 @@
 import { InputError, LARGEST_NUMBER, finite } from "../errors.ts";
 import { given } from "../given.ts";
-import { type Method, clamp, refusedMethod } from "../diurnal/method.ts";
+import { type Method, refusedMethod } from "../diurnal/method.ts";
 import { sineAbove, sineExcess } from "../diurnal/sine.ts";
 import { triangleAbove, triangleExcess } from "../diurnal/triangle.ts";
 import { type LinearResponse, type Thresholds, linearRate, linearResponse } from "../response/linear.ts";
@@ -67,12 +67,20 @@ export function flatDay(min: number, max: number, response: LinearResponse): num
 
 /** Degree-days of a day whose extremes are brought between the thresholds first. @internal */
 export function clampedAverageDay(min: number, max: number, { lower, upper }: LinearResponse): number {
-  return (clamp(min, lower, upper) - lower) / 2 + (clamp(max, lower, upper) - lower) / 2;
+  return heldExcess(min, lower, upper) / 2 + heldExcess(max, lower, upper) / 2;
 }
 
 /** Degree-days of a day whose mean is brought between the thresholds. @internal */
 export function clampedMeanDay(min: number, max: number, { lower, upper }: LinearResponse): number {
-  return clamp(min + (max - min) / 2, lower, upper) - lower;
+  return heldExcess(min + (max - min) / 2, lower, upper);
+}
+
+/**
+ * Degrees of a temperature above the lower threshold, those above the upper one left out. Each case is answered
+ * by itself: to bring the temperature between the two and subtract then takes a loop half as long again. @internal
+ */
+export function heldExcess(temperature: number, lower: number, upper: number): number {
+  return temperature <= lower ? 0 : temperature >= upper ? upper - lower : temperature - lower;
 }
 
 /** Degree-days of a day on a sine wave, its heat above the upper threshold left out. @internal */
