@@ -19,6 +19,9 @@ export interface DegreeDayOptions extends Thresholds {
   readonly method?: Method;
 }
 
+// Made once, for years of days.
+const AT_DAY = ["day"];
+
 /**
  * Degree-days of one day. Any one unit: extremes and thresholds in °F give degree-days in °F, which are
  * 1.8 times those in °C.
@@ -34,7 +37,7 @@ export interface DegreeDayOptions extends Thresholds {
  *   sine); McMaster & Wilhelm (1997), Agric. For. Meteorol. 87, 291-300 (the averages are not one rule).
  */
 export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number {
-  given(day, ["day"], "an object with min and max");
+  given(day, AT_DAY, "an object with min and max");
   const { min, max, nextMin = min } = day;
   const response = linearResponse(options);
   checkExtremes(min, max);
