@@ -6,7 +6,7 @@ import { given } from "../given.ts";
 import { linearResponse } from "../response/linear.ts";
 import { gapsOf } from "../temperature/gaps.ts";
 import type { DailyTemperatures, TemperatureSeries } from "../temperature/series.ts";
-import { type CivilDay, addDays, civilDay, dayNumber } from "../time/civil-day.ts";
+import { type CivilDay, addDays, civilDay, civilDays, dayNumber } from "../time/civil-day.ts";
 import { type Zone, civilDayOf, startOfDay } from "../time/zone.ts";
 import type { DegreeDays } from "../units.ts";
 import type { DegreeDayOptions } from "./degree-days.ts";
@@ -53,14 +53,12 @@ export function accumulateDegreeDays(
 
 /** Adds up days from the first one on; `heat` gives the degree-days of each by its place. */
 function runningTotal(first: number, count: number, heat: (index: number) => DegreeDays): AccumulatedDay[] {
-  const days: AccumulatedDay[] = [];
   let total = 0;
-  for (let i = 0; i < count; i++) {
+  return civilDays(first, count).map((day, i) => {
     const degreeDays = heat(i);
     total += degreeDays;
-    days.push({ day: civilDay(first + i), degreeDays, total });
-  }
-  return days;
+    return { day, degreeDays, total };
+  });
 }
 
 function byConvention(series: DailyTemperatures, options: AccumulateOptions): AccumulatedDay[] {

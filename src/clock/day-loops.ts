@@ -1,10 +1,11 @@
-import { type Method, clamp } from "../diurnal/method.ts";
+import type { Method } from "../diurnal/method.ts";
 import { LARGEST_NUMBER } from "../errors.ts";
 import type { LinearResponse } from "../response/linear.ts";
 import {
   doubleTriangleDay,
   doubleTriangleHeldDay,
   flatDay,
+  heldExcess,
   sineDay,
   sineHeldDay,
   triangleDay,
@@ -35,7 +36,7 @@ export const HELD_LOOPS: Readonly<Record<Method, HeldLoop>> = {
       const low = at(min, i);
       const high = at(max, i);
       if (!isDay(low, high)) return i;
-      out[i] = clamp(low + (high - low) / 2, lower, upper) - lower;
+      out[i] = heldExcess(low + (high - low) / 2, lower, upper);
     }
     return -1;
   },
@@ -44,7 +45,7 @@ export const HELD_LOOPS: Readonly<Record<Method, HeldLoop>> = {
       const low = at(min, i);
       const high = at(max, i);
       if (!isDay(low, high)) return i;
-      out[i] = (clamp(low, lower, upper) - lower) / 2 + (clamp(high, lower, upper) - lower) / 2;
+      out[i] = heldExcess(low, lower, upper) / 2 + heldExcess(high, lower, upper) / 2;
     }
     return -1;
   },
@@ -53,7 +54,7 @@ export const HELD_LOOPS: Readonly<Record<Method, HeldLoop>> = {
       const low = at(min, i);
       const high = at(max, i);
       if (!isDay(low, high)) return i;
-      out[i] = clamp(low + (high - low) / 2, lower, upper) - lower;
+      out[i] = heldExcess(low + (high - low) / 2, lower, upper);
     }
     return -1;
   },

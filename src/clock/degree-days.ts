@@ -1,6 +1,6 @@
 import { InputError, LARGEST_NUMBER, finite } from "../errors.ts";
 import { given } from "../given.ts";
-import { type Method, clamp, refusedMethod } from "../diurnal/method.ts";
+import { type Method, refusedMethod } from "../diurnal/method.ts";
 import { sineAbove, sineExcess } from "../diurnal/sine.ts";
 import { triangleAbove, triangleExcess } from "../diurnal/triangle.ts";
 import { type LinearResponse, type Thresholds, linearRate, linearResponse } from "../response/linear.ts";
@@ -19,6 +19,9 @@ export interface DegreeDayOptions extends Thresholds {
   readonly method?: Method;
 }
 
+// Made once, for years of days.
+const AT_DAY = ["day"];
+
 /**
  * Degree-days of one day. Any one unit: extremes and thresholds in °F give degree-days in °F, which are
  * 1.8 times those in °C.
@@ -34,7 +37,7 @@ export interface DegreeDayOptions extends Thresholds {
  *   sine); McMaster & Wilhelm (1997), Agric. For. Meteorol. 87, 291-300 (the averages are not one rule).
  */
 export function degreeDays(day: DayExtremes, options: DegreeDayOptions): number {
-  given(day, ["day"], "an object with min and max");
+  given(day, AT_DAY, "an object with min and max");
   const { min, max, nextMin = min } = day;
   const response = linearResponse(options);
   checkExtremes(min, max);
@@ -67,12 +70,20 @@ export function flatDay(min: number, max: number, response: LinearResponse): num
 
 /** Degree-days of a day whose extremes are brought between the thresholds first. @internal */
 export function clampedAverageDay(min: number, max: number, { lower, upper }: LinearResponse): number {
-  return (clamp(min, lower, upper) - lower) / 2 + (clamp(max, lower, upper) - lower) / 2;
+  return heldExcess(min, lower, upper) / 2 + heldExcess(max, lower, upper) / 2;
 }
 
 /** Degree-days of a day whose mean is brought between the thresholds. @internal */
 export function clampedMeanDay(min: number, max: number, { lower, upper }: LinearResponse): number {
-  return clamp(min + (max - min) / 2, lower, upper) - lower;
+  return heldExcess(min + (max - min) / 2, lower, upper);
+}
+
+/**
+ * Degrees of a temperature above the lower threshold, those above the upper one left out. Each case is answered
+ * by itself: to bring the temperature between the two and subtract then takes a loop half as long again. @internal
+ */
+export function heldExcess(temperature: number, lower: number, upper: number): number {
+  return temperature <= lower ? 0 : temperature >= upper ? upper - lower : temperature - lower;
 }
 
 /** Degree-days of a day on a sine wave, its heat above the upper threshold left out. @internal */

@@ -1,5 +1,5 @@
 import { given } from "../given.ts";
-import { type Arc, aboveOn, arcExcess } from "../diurnal/arc.ts";
+import { type Arc, arcAbove, arcExcess } from "../diurnal/arc.ts";
 import type { Timeline } from "../diurnal/timeline.ts";
 import { type LinearResponse, linearRate } from "../response/linear.ts";
 import type { Instant } from "../time/zone.ts";
@@ -39,10 +39,7 @@ function heatBetween(arc: Arc, response: LinearResponse, p: number, q: number): 
   if (arc.start > upper || arc.end > upper) {
     sum += atUpper * arcExcess(arc, upper, p, q);
     if (atZero !== 0) sum += atZero * arcExcess(arc, zero, p, q);
-    if (stop !== 0) {
-      const [a, b] = aboveOn(arc, upper, p, q);
-      sum -= stop * Math.max(0, b - a);
-    }
+    if (stop !== 0) sum -= stop * arcAbove(arc, upper, p, q);
   }
   // Where a cutoff takes all, rounding leaves a crumb of either sign, which must not pass for development.
   return sum > 1e-12 * uncut ? sum : 0;

@@ -38,22 +38,31 @@ export function shareWithin(requirement: Requirement, amount: DegreeDays): numbe
     return sigma === 0 ? Number(amount >= least) : normalCdf(Math.log(amount / least) / sigma);
   }
   if (sigma === 0) return Math.min(1, Math.max(0, (amount - least) / (most - least)));
-  // Mean over v from least to most of P(multiplier ≤ amount / v), integrated by parts.
-  const mean = amount * Math.exp((sigma * sigma) / 2);
-  const share = (upTo(most, amount, mean, sigma) - upTo(least, amount, mean, sigma)) / (most - least);
-  return Math.min(1, Math.max(0, share));
+  return meanShare(requirement, amount, atMost(least, amount, sigma), atMost(most, amount, sigma));
 }
 
-/** The integral over v from 0 of the chance that the multiplier is at most amount / v, less a constant. */
-function upTo(v: number, amount: number, mean: number, sigma: number): number {
-  if (v <= 0) return -mean;
+/** What multipliers of at most amount / v make up: of the animals, and of the mean of their multipliers. */
+interface AtMost {
+  readonly animals: number;
+  readonly mean: number;
+}
+
+function atMost(v: number, amount: number, sigma: number): AtMost {
+  if (v <= 0) return { animals: 1, mean: 1 };
   const z = Math.log(amount / v) / sigma;
-  return v * normalCdf(z) - mean * normalCdf(z + sigma);
+  return { animals: normalCdf(z), mean: normalCdf(z + sigma) };
 }
 
-/** Share of the multiplier's mean that comes from multipliers of at most amount / v. */
-function meanWithin(v: number, amount: number, sigma: number): number {
-  return v <= 0 ? 1 : normalCdf(Math.log(amount / v) / sigma + sigma);
+/** Mean over v from least to most of P(multiplier ≤ amount / v), integrated by parts. */
+function meanShare(
+  { least, most, sigma }: Requirement,
+  amount: DegreeDays,
+  old: AtMost,
+  young: AtMost,
+): number {
+  const mean = amount * Math.exp((sigma * sigma) / 2);
+  const [low, high] = [least * old.animals - mean * old.mean, most * young.animals - mean * young.mean];
+  return Math.min(1, Math.max(0, (high - low) / (most - least)));
 }
 
 /**
@@ -68,13 +77,16 @@ export function amountAtShare(requirement: Requirement, share: number): DegreeDa
   // Newton's steps, kept inside a shrinking bracket: the share within is smooth and rises.
   const scale = (most - least) / Math.exp((sigma * sigma) / 2);
   let [low, high] = [least * multiplier, most * multiplier];
-  let amount = low + share * (high - low);
+  // From where a normal distribution with about the same mean and spread has the share.
+  const middle = (least + most) / 2;
+  const deviation = Math.sqrt((most - least) ** 2 / 12 + (middle * sigma) ** 2);
+  let amount = Math.min(high, Math.max(low, middle + deviation * normalQuantile(share)));
   for (let i = 0; i < 60; i++) {
-    const short = share - shareWithin(requirement, amount);
+    const [young, old] = [atMost(most, amount, sigma), atMost(least, amount, sigma)];
+    const short = share - meanShare(requirement, amount, old, young);
     if (short > 0) low = amount;
     else high = amount;
-    const slope = meanWithin(least, amount, sigma) - meanWithin(most, amount, sigma);
-    const next = amount + (short * scale) / slope;
+    const next = amount + (short * scale) / (old.mean - young.mean);
     const step = (next >= low && next <= high ? next : (low + high) / 2) - amount;
     amount += step;
     // Steps shrink by squares: what is left after so small a one is below rounding.

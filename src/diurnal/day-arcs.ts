@@ -1,6 +1,6 @@
 import type { Origin } from "../temperature/series.ts";
 import type { Instant } from "../time/zone.ts";
-import type { Arc } from "./arc.ts";
+import { type Arc, DrawnArc } from "./arc.ts";
 import { type Method, clamp } from "./method.ts";
 
 /** Extremes of a day with their neighbours; a missing neighbour is the day's own value. */
@@ -59,7 +59,16 @@ export function dayArcs(
 }
 
 function flat(temperature: number, { from, to, origin }: DayPlace): Arc {
-  return { shape: "line", start: temperature, end: temperature, u0: 0, u1: 1, from, to, origin };
+  return new DrawnArc({
+    shape: "line",
+    start: temperature,
+    end: temperature,
+    u0: 0,
+    u1: 1,
+    from,
+    to,
+    origin,
+  });
 }
 
 // The end of last night's fall, the rise, and the fall until midnight. The fall takes half a day, so at
@@ -76,9 +85,10 @@ function rounds(
 ): Arc[] {
   const lowest = from + MIN_AT * (to - from);
   const highest = from + MAX_AT * (to - from);
+  const dusk = FALLEN_AT_MIDNIGHT;
   return [
-    { shape, start: previousMax, end: min, u0: FALLEN_AT_MIDNIGHT, u1: 1, from, to: lowest, origin },
-    { shape, start: min, end: max, u0: 0, u1: 1, from: lowest, to: highest, origin },
-    { shape, start: max, end: nextMin, u0: 0, u1: FALLEN_AT_MIDNIGHT, from: highest, to, origin },
+    new DrawnArc({ shape, start: previousMax, end: min, u0: dusk, u1: 1, from, to: lowest, origin }),
+    new DrawnArc({ shape, start: min, end: max, u0: 0, u1: 1, from: lowest, to: highest, origin }),
+    new DrawnArc({ shape, start: max, end: nextMin, u0: 0, u1: dusk, from: highest, to, origin }),
   ];
 }

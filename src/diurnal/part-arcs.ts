@@ -8,7 +8,7 @@ import type {
 } from "../temperature/series.ts";
 import { dayNumber } from "../time/civil-day.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant, instantsAt, startOfDay } from "../time/zone.ts";
-import type { Arc } from "./arc.ts";
+import { type Arc, DrawnArc } from "./arc.ts";
 import { type DayPlace, dayArcs } from "./day-arcs.ts";
 import { type CurveMethod, isSunMethod } from "./method.ts";
 import type { Place } from "./place.ts";
@@ -98,16 +98,8 @@ function readingArcs(series: TemperatureReadings, { zone, from, until = Infinity
     if (begin >= until) break;
     if (end <= from || end - begin > series.longestGapHours * 3_600_000) continue;
     const [start, stop] = [series.temperature[i - 1] ?? 0, series.temperature[i] ?? 0];
-    const arc: Arc = {
-      shape: "line",
-      start,
-      end: stop,
-      u0: 0,
-      u1: 1,
-      from: begin,
-      to: end,
-      origin: series.origin,
-    };
+    const { origin } = series;
+    const arc = new DrawnArc({ shape: "line", start, end: stop, u0: 0, u1: 1, from: begin, to: end, origin });
     pushClipped(arcs, arc, from, Infinity);
   }
   return arcs;
@@ -120,7 +112,15 @@ function constantArcs(series: ConstantTemperature, { zone, from }: TimelineOptio
   const span = { from: Math.max(begin, from), to: Math.min(end, from + FOREVER_MS) };
   pushClipped(
     arcs,
-    { shape: "line", start: temperature, end: temperature, u0: 0, u1: 1, ...span, origin: "assumed" },
+    new DrawnArc({
+      shape: "line",
+      start: temperature,
+      end: temperature,
+      u0: 0,
+      u1: 1,
+      ...span,
+      origin: "assumed",
+    }),
     from,
     Infinity,
   );
@@ -178,11 +178,7 @@ export function pushClipped(arcs: Arc[], arc: Arc, from: Instant, to: Instant): 
     return;
   }
   const perMs = (arc.u1 - arc.u0) / (arc.to - arc.from);
-  arcs.push({
-    ...arc,
-    from: begin,
-    to: end,
-    u0: begin === arc.from ? arc.u0 : arc.u0 + (begin - arc.from) * perMs,
-    u1: end === arc.to ? arc.u1 : arc.u1 - (arc.to - end) * perMs,
-  });
+  const u0 = begin === arc.from ? arc.u0 : arc.u0 + (begin - arc.from) * perMs;
+  const u1 = end === arc.to ? arc.u1 : arc.u1 - (arc.to - end) * perMs;
+  arcs.push(new DrawnArc({ ...arc, from: begin, to: end, u0, u1 }));
 }

@@ -1,6 +1,6 @@
 import { InputError } from "../errors.ts";
 import { DAY_MS, type Instant, type Zone } from "../time/zone.ts";
-import { type Arc, arcTemperature } from "./arc.ts";
+import { type Arc, DrawnArc, arcTemperature } from "./arc.ts";
 import type { DayPlace } from "./day-arcs.ts";
 import type { SunMethod } from "./method.ts";
 import { type Place, checkedPlace } from "./place.ts";
@@ -76,7 +76,7 @@ export function sunArcs(
     { day: next ?? today, nextMin: (next ?? today).min, offset: 1 },
   ].flatMap(({ day, nextMin, offset }) => {
     const turns = turnsOf(method, solarDay + offset, place);
-    return roundOf(day, nextMin, turns, origin);
+    return roundOf(day, nextMin, turns, origin).map((arc) => new DrawnArc(arc));
   });
 }
 

@@ -1,4 +1,4 @@
-import { type CivilDay, civilDay, dayNumber } from "../time/civil-day.ts";
+import { type CivilDay, civilDays, dayNumber } from "../time/civil-day.ts";
 import { type Instant, type Zone, civilDayOf, startOfDay } from "../time/zone.ts";
 import { ORIGINS, type Origin } from "../temperature/series.ts";
 import { type StageClock, distinct } from "./stage-clock.ts";
@@ -52,15 +52,13 @@ interface Calendar {
 /** The civil days from that of an instant to the first that ends at or after another. */
 function calendarOf(from: Instant, until: Instant, zone: Zone): Calendar {
   const firstDay = dayNumber(civilDayOf(from, zone));
-  const days: CivilDay[] = [];
   const ends: Instant[] = [];
   for (let n = firstDay; n < firstDay + LONGEST_TABLE_DAYS; n++) {
     const midnight = startOfDay(n + 1, zone);
-    days.push(civilDay(n));
     ends.push(midnight);
     if (midnight >= until) break;
   }
-  return { days, ends };
+  return { days: civilDays(firstDay, ends.length), ends };
 }
 
 function tableOf(

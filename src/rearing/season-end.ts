@@ -1,5 +1,5 @@
 import type { DailyTemperatures } from "../temperature/series.ts";
-import { type CivilDay, addDays, civilDay, dayNumber } from "../time/civil-day.ts";
+import { type CivilDay, addDays, civilDays, dayNumber } from "../time/civil-day.ts";
 import type { Celsius } from "../units.ts";
 import type { SeasonSpan } from "./season-calendar.ts";
 import { SEASON_LIMITS } from "./season-limits.ts";
@@ -23,9 +23,8 @@ export function endOf(
   const first = dayNumber(record.start);
   const recordEnd = first + record.min.length;
   const last = Math.min(recordEnd, dayNumber(season.nextTurn));
-  const days = Array.from({ length: Math.max(0, last - dayNumber(season.turn)) }, (_, i) =>
-    civilDay(dayNumber(season.turn) + i),
-  );
+  const turn = dayNumber(season.turn);
+  const days = civilDays(turn, last - turn);
   const minOn = (day: CivilDay): number => record.min[dayNumber(day) - first] ?? Number.NaN;
   const firstFrost = frostBelow === null ? null : (days.find((day) => minOn(day) < frostBelow) ?? null);
   const standstill =
@@ -45,10 +44,9 @@ export function endOf(
  * then goes on. `null` when it still stands still at midsummer.
  */
 export function firstWarmDay(season: SeasonSpan, walk: SeasonWalk): CivilDay | null {
-  const count = dayNumber(season.turn) - dayNumber(season.from);
-  const still = Array.from({ length: count }, (_, i) => standsStill(walk, addDays(season.from, i)));
-  const day = still.lastIndexOf(true) + 1;
-  return day < count ? addDays(season.from, day) : null;
+  const first = dayNumber(season.from);
+  const days = civilDays(first, dayNumber(season.turn) - first);
+  return days[days.findLastIndex((day) => standsStill(walk, day)) + 1] ?? null;
 }
 
 const STALL_DAYS = SEASON_LIMITS.stallDays.value;

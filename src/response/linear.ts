@@ -41,6 +41,7 @@ export interface LinearResponse {
 }
 
 // Made once: `degreeDays` checks its thresholds on every day.
+const AT_THRESHOLDS = ["thresholds"];
 const AT_LOWER = ["lower"];
 const AT_UPPER = ["upper"];
 
@@ -50,7 +51,7 @@ const AT_UPPER = ["upper"];
  *   upper threshold; an unknown cutoff).
  */
 export function linearResponse(thresholds: Thresholds): LinearResponse {
-  given(thresholds, ["thresholds"], "an object with lower and, where there is one, upper");
+  given(thresholds, AT_THRESHOLDS, "an object with lower and, where there is one, upper");
   const { lower, upper = null } = thresholds;
   const cutoff = thresholds.cutoff ?? (upper === null ? "none" : "horizontal");
   finite(lower, AT_LOWER, "a temperature");

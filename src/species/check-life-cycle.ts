@@ -94,8 +94,9 @@ function checkNeeds(needs: StageNeeds, path: InputPath): void {
     throw refused([...path, "cv", "value"], cv, "a coefficient of variation from 0 to below 1");
   if (needs.tested === null) return;
   given(needs.tested, [...path, "tested"], "null, or an object with low and high");
-  const low = finiteAt(needs.tested.low, [...path, "tested", "low"]);
-  const high = finiteAt(needs.tested.high, [...path, "tested", "high"]);
+  const { low, high } = needs.tested;
+  if (!isUsable(low)) throw refused([...path, "tested", "low"], low, "a finite number");
+  if (!isUsable(high)) throw refused([...path, "tested", "high"], high, "a finite number");
   if (low > high)
     throw refused([...path, "tested", "low"], low, `at most the highest tested temperature (${high} °C)`);
 }
@@ -123,14 +124,10 @@ function share(part: Sourced, path: InputPath): void {
 // The number of a sourced figure; one without a source has no place in a life cycle.
 function sourced(figure: Sourced, path: InputPath): number {
   given(figure, path, "an object with value, mark and source");
-  const value = finiteAt(figure.value, [...path, "value"]);
+  const { value } = figure;
+  if (!isUsable(value)) throw refused([...path, "value"], value, "a finite number");
   if (!isText(figure.source))
     throw refused([...path, "source"], figure.source, "where the number comes from");
-  return value;
-}
-
-function finiteAt(value: number, path: InputPath): number {
-  if (!isUsable(value)) throw refused(path, value, "a finite number");
   return value;
 }
 

@@ -1,6 +1,6 @@
 import { InputError, shown } from "../errors.ts";
 import { given } from "../given.ts";
-import { type CivilDay, addDays, dayNumber, dayOfYear } from "../time/civil-day.ts";
+import { type CivilDay, addDays, civilDays, dayNumber, dayOfYear } from "../time/civil-day.ts";
 import { dailyTemperatures } from "./daily.ts";
 import type { DailyTemperatures } from "./series.ts";
 
@@ -96,7 +96,7 @@ export function normalTemperatures(normals: Normals, from: CivilDay, to: CivilDa
       { path: ["to"], value: to },
     );
   }
-  const days = Array.from({ length: count }, (_, i) => normalsFor(normals, addDays(from, i)));
+  const days = civilDays(dayNumber(from), count).map((day) => normalsFor(normals, day));
   return dailyTemperatures(
     from,
     days.map((day) => day.min),

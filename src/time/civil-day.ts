@@ -61,7 +61,44 @@ export function civilDay(number: number): CivilDay {
     );
   }
   const { year, month, date } = civilFromDays(number);
-  return `${String(year).padStart(4, "0")}-${month < 10 ? "0" : ""}${month}-${date < 10 ? "0" : ""}${date}`;
+  return pageText(year, month) + twoDigits(date);
+}
+
+/**
+ * Civil days one after another: what {@link civilDay} gives for each number, at a fraction of the cost, because
+ * the calendar is only leafed through.
+ * @param first Number of the first day.
+ * @param count How many days; none when it is 0 or less.
+ * @throws {InputError} `invalid-day`, as {@link civilDay}.
+ */
+export function civilDays(first: number, count: number): CivilDay[] {
+  const days: CivilDay[] = [];
+  const last = first + count - 1;
+  if (last < first) return days;
+  civilDay(first);
+  civilDay(last);
+  let { year, month, date } = civilFromDays(first);
+  while (days.length < count) {
+    const page = pageText(year, month);
+    const end = Math.min(daysInMonth(year, month), date + count - days.length - 1);
+    while (date <= end) days.push(page + twoDigits(date++));
+    date = 1;
+    if (++month > 12) [year, month] = [year + 1, 1];
+  }
+  return days;
+}
+
+// Made once: a forecast writes hundreds of dates and times.
+const TWO_DIGITS = Array.from({ length: 60 }, (_, number) => String(number).padStart(2, "0"));
+
+// The part of a day's text that all days of a month share.
+function pageText(year: number, month: number): string {
+  return `${String(year).padStart(4, "0")}-${twoDigits(month)}-`;
+}
+
+/** A month, a date, an hour, a minute or a second as it is written in a date or a time. */
+export function twoDigits(number: number): string {
+  return TWO_DIGITS[number] ?? "";
 }
 
 /**

@@ -1,5 +1,5 @@
 import { InputError, shown } from "../errors.ts";
-import { type CivilDay, civilDay, dayNumber } from "./civil-day.ts";
+import { type CivilDay, civilDay, dayNumber, twoDigits } from "./civil-day.ts";
 
 /** Milliseconds in a day of 24 hours. */
 export const DAY_MS = 86_400_000;
@@ -118,7 +118,7 @@ export function formatInstant(instant: Instant, zone: Zone): string {
   if (zone === null) return text;
   const minutes = Math.round((local - whole) / 60_000);
   const size = Math.abs(minutes);
-  return `${text}${minutes < 0 ? "-" : "+"}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+  return `${text}${minutes < 0 ? "-" : "+"}${twoDigits(Math.floor(size / 60))}:${twoDigits(size % 60)}`;
 }
 
 const ISO_INSTANT =
@@ -187,11 +187,7 @@ export function offsetMs(text: string): number {
 
 function clockText(local: number): string {
   const seconds = Math.floor(local / 1000) - Math.floor(local / DAY_MS) * 86_400;
-  return `${two(Math.floor(seconds / 3600))}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
-}
-
-function two(value: number): string {
-  return String(value).padStart(2, "0");
+  return `${twoDigits(Math.floor(seconds / 3600))}:${twoDigits(Math.floor(seconds / 60) % 60)}:${twoDigits(seconds % 60)}`;
 }
 
 function formatterOf(zone: string, path: readonly (string | number)[]): Intl.DateTimeFormat {

@@ -1,6 +1,6 @@
 import { given } from "../given.ts";
 import type { DailyTemperatures } from "../temperature/series.ts";
-import { addDays } from "../time/civil-day.ts";
+import { civilDays, dayNumber } from "../time/civil-day.ts";
 
 /**
  * Daily extremes as a CSV text that `readDailyCsv` reads: a line a day with hundredths of a degree, and empty
@@ -11,7 +11,8 @@ import { addDays } from "../time/civil-day.ts";
 export function dailyTemperaturesCsv(series: DailyTemperatures): string {
   given(series, ["series"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
   const { start, min, max } = series;
-  const rows = Array.from(min, (low, i) => [addDays(start, i), cell(low), cell(max[i] ?? Number.NaN)]);
+  const days = civilDays(dayNumber(start), min.length);
+  const rows = days.map((day, i) => [day, cell(min[i] ?? Number.NaN), cell(max[i] ?? Number.NaN)]);
   return ["date,min °C,max °C", ...rows.map((row) => row.join(","))].map((line) => `${line}\n`).join("");
 }
 

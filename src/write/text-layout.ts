@@ -1,5 +1,5 @@
 import { greatest } from "../extremes.ts";
-import { civilDay, dayNumber } from "../time/civil-day.ts";
+import { civilDays, dayNumber } from "../time/civil-day.ts";
 
 /** Width of the printed pages, in characters. */
 export const PAGE_WIDTH = 80;
@@ -72,7 +72,7 @@ export function inSeveralYears(instants: readonly (string | null)[]): boolean {
 /** The civil days from one to another, both included. */
 export function daysThrough(first: string, last: string): string[] {
   const from = dayNumber(first);
-  return Array.from({ length: dayNumber(last) - from + 1 }, (_, i) => civilDay(from + i));
+  return civilDays(from, dayNumber(last) - from + 1);
 }
 
 /** Whether a civil day is a Monday. */

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Arc, aboveOn, arcExcess, arcTemperature } from "../../src/diurnal/arc.ts";
+import { type Arc, arcAbove, arcExcess, arcTemperature } from "../../src/diurnal/arc.ts";
 import { type Method, METHODS } from "../../src/diurnal/method.ts";
 import { dayArcs } from "../../src/diurnal/day-arcs.ts";
 import { sineAbove, sineExcess } from "../../src/diurnal/sine.ts";
@@ -31,9 +31,8 @@ describe("arcs", () => {
         const temperature = (v: number): number => arcTemperature(one, p + (q - p) * v);
         const excess = meanOver((v) => Math.max(temperature(v) - t, 0), temperature, [t]) * (q - p);
         expect(arcExcess(one, t, p, q)).toBeCloseTo(excess, 9);
-        const [from, to] = aboveOn(one, t, p, q);
         const above = meanOver((v) => Number(temperature(v) > t), temperature, [t]) * (q - p);
-        expect(Math.max(0, to - from)).toBeCloseTo(above, 9);
+        expect(arcAbove(one, t, p, q)).toBeCloseTo(above, 9);
       }),
       { numRuns: 300 },
     );
@@ -56,8 +55,8 @@ describe("arcs", () => {
         const one = whole(parts);
         const { start, end } = parts;
         fc.pre(Math.min(start, end) < t && t < Math.max(start, end));
-        const [from, to] = aboveOn(one, t, 0, 1);
-        expect(arcTemperature(one, end > start ? from : to)).toBeCloseTo(t, 9);
+        const above = arcAbove(one, t, 0, 1);
+        expect(arcTemperature(one, end > start ? 1 - above : above)).toBeCloseTo(t, 9);
       }),
     );
   });
@@ -76,10 +75,9 @@ describe("arcs", () => {
           const context = { min, max, nextMin, previousMax: max + 1 };
           const sums = dayArcs(method, context, DAY, LIMITS).map((one) => {
             const length = (one.to - one.from) / (one.u1 - one.u0);
-            const [a, b] = aboveOn(one, t, one.u0, one.u1);
             return {
               excess: length * arcExcess(one, t, one.u0, one.u1),
-              above: length * Math.max(0, b - a),
+              above: length * arcAbove(one, t, one.u0, one.u1),
             };
           });
           expect(sums.reduce((sum, one) => sum + one.excess, 0)).toBeCloseTo(excess(t, min, max), 9);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, it } from "vitest";
-import { addDays, civilDay, dayNumber, dayOfYear, daysInMonth } from "../../src/time/civil-day.ts";
+import { addDays, civilDay, civilDays, dayNumber, dayOfYear, daysInMonth } from "../../src/time/civil-day.ts";
 
 describe("civil days", () => {
   it("count as Temporal counts, from year 0001 to 9999", () => {
@@ -16,6 +16,31 @@ describe("civil days", () => {
       }),
     );
     expect([civilDay(-719_162), civilDay(2_932_896)]).toEqual(["0001-01-01", "9999-12-31"]);
+  });
+
+  it("one after another are those that each number has, in any year", () => {
+    // Centuries that have a leap day and that have none, and both ends of the calendar, are asked for by name.
+    const ends = ["0001-01-01", "1900-02-20", "2000-02-20", "2023-12-31", "9999-01-01"].map((day) =>
+      dayNumber(day),
+    );
+    const first = fc.oneof(fc.integer({ min: -719_162, max: 2_932_896 - 800 }), fc.constantFrom(...ends));
+    fc.assert(
+      fc.property(first, fc.integer({ min: 0, max: 800 }), (from, asked) => {
+        const count = Math.min(asked, 2_932_896 - from + 1);
+        expect(civilDays(from, count)).toEqual(Array.from({ length: count }, (_, i) => civilDay(from + i)));
+      }),
+    );
+    expect(civilDays(0, -1)).toEqual([]);
+  });
+
+  it.each([
+    [2_932_896, 2],
+    [-719_163, 3],
+    [0.5, 2],
+    [0, 1e12],
+    [0, Number.NaN],
+  ])("one after another stay within the calendar: %d and %d more", (first, count) => {
+    expect(() => civilDays(first, count)).toThrow(expect.objectContaining({ code: "invalid-day" }));
   });
 
   it("cross the leap day", () => {
