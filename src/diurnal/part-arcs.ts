@@ -7,7 +7,15 @@ import type {
   TemperatureReadings,
 } from "../temperature/series.ts";
 import { dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, formatInstant, instantsAt, startOfDay } from "../time/zone.ts";
+import {
+  DAY_MS,
+  type Instant,
+  type Zone,
+  endOfDay,
+  formatInstant,
+  instantsAt,
+  startOfDay,
+} from "../time/zone.ts";
 import type { Arc } from "./arc.ts";
 import { type DayPlace, dayArcs } from "./day-arcs.ts";
 import { type CurveMethod, isSunMethod } from "./method.ts";
@@ -163,7 +171,7 @@ export function spanOf(part: PartSeries, zone: Zone): [Instant, Instant] {
     case "constant":
       return [
         part.from === null ? -Infinity : startOfDay(part.from, zone),
-        part.to === null ? Infinity : startOfDay(dayNumber(part.to) + 1, zone),
+        part.to === null ? Infinity : endOfDay(part.to, zone),
       ];
   }
 }

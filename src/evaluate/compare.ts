@@ -4,7 +4,16 @@ import { given } from "../given.ts";
 import type { DegreeDayTable, Forecast, IsoInstant, StageForecast } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, localClock, parseMoment, startOfDay } from "../time/zone.ts";
+import {
+  DAY_MS,
+  type Instant,
+  type Zone,
+  endOfDay,
+  localClock,
+  noonOf,
+  parseMoment,
+  startOfDay,
+} from "../time/zone.ts";
 import type { DegreeDays } from "../units.ts";
 
 /** One logged observation beside what was predicted. */
@@ -82,9 +91,8 @@ const NOT_KNOWN = { early: null, expected: null, late: null };
 function comparedStage(forecast: Forecast, entry: LogEntry, index: number): ComparedStage {
   const { zone } = forecast;
   const { day, instant } = parseMoment(entry.on, zone, ["log", index, "on"]);
-  const [from, to] =
-    instant === null ? [startOfDay(day, zone), startOfDay(dayNumber(day) + 1, zone) - 1] : [instant, instant];
-  const middle = (from + to) / 2;
+  const [from, to] = instant === null ? [startOfDay(day, zone), endOfDay(day, zone) - 1] : [instant, instant];
+  const middle = instant ?? noonOf(day, zone);
   const base = { stage: entry.stage, loggedOn: entry.on, count: entry.count };
   const notCompared = (reason: string): ComparedStage => {
     return {

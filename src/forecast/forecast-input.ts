@@ -7,7 +7,7 @@ import type { LifeCycle, StageId } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import { knownSeries } from "../temperature/known-series.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
-import { type Instant, type Zone, knownZone, parseMoment } from "../time/zone.ts";
+import { type Instant, type Zone, knownZone, noonOf, parseMoment } from "../time/zone.ts";
 import type { Learned } from "./learned.ts";
 import { type AgeGiven, type LifePath, lifePath } from "./life-path.ts";
 
@@ -96,6 +96,5 @@ function checkedCount(count: number): number {
 function foundAt(on: string, zone: Zone): { instant: Instant; timeAssumed: boolean } {
   const { day, instant } = parseMoment(on, zone, ["found", "on"]);
   if (instant !== null) return { instant, timeAssumed: false };
-  const noon = parseMoment(`${day}T12:00`, zone, ["found", "on"]).instant;
-  return { instant: noon ?? 0, timeAssumed: true };
+  return { instant: noonOf(day, zone), timeAssumed: true };
 }

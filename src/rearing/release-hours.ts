@@ -3,7 +3,7 @@ import { InputError } from "../errors.ts";
 import { given } from "../given.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
-import { DAY_MS, civilDayOf, formatInstant, knownZone, startOfDay } from "../time/zone.ts";
+import { DAY_MS, civilDayOf, formatInstant, knownZone, noonOf } from "../time/zone.ts";
 import { type CautionId, cautionsFor } from "./cautions.ts";
 import { type Emergence, type Emergences, emergencesOf, forecastOf, wereSeen } from "./emergences.ts";
 import { HOUR_MS, type HourlyWeather, hourlyWeather } from "./hourly-weather.ts";
@@ -161,5 +161,5 @@ function neededZone(zone: string | null): string {
 
 function checkSun({ weather, place, zone }: ReleaseSetting): void {
   const day = civilDayOf(weather.at[0] ?? 0, zone);
-  checkSunAgainstClock(startOfDay(day, zone) + DAY_MS / 2, place, zone);
+  checkSunAgainstClock(noonOf(day, zone), place, zone);
 }
