@@ -1,6 +1,6 @@
 import type { LogEntry } from "../cohort/log.ts";
 import { dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, endOfDay, noonOf, parseMoment } from "../time/zone.ts";
+import { DAY_MS, type Instant, type Zone, endOfDay, noonOf, parseMoment, startOfDay } from "../time/zone.ts";
 import { type Moment, type Way, sharesAtPaces } from "./done-by.ts";
 
 /** The two looks between which a stage began. */
@@ -15,7 +15,9 @@ export function spanOfEntry({ on, notYet }: LogEntry, zone: Zone): Span {
   const to = instant ?? endOfDay(day, zone);
   if (notYet !== undefined) {
     const last = parseMoment(notYet, zone, ["log", "notYet"]);
-    return { from: last.instant ?? noonOf(last.day, zone), to };
+    // A look on the day on which a later one found the stage: the middle of what there was of the day before it.
+    const look = last.day === day ? (startOfDay(day, zone) + to) / 2 : noonOf(last.day, zone);
+    return { from: last.instant ?? (instant === null ? noonOf(last.day, zone) : look), to };
   }
   // Without a time of day the look was some time on that day, and the one before it a day earlier.
   return { from: instant === null ? noonOf(dayNumber(day) - 1, zone) : instant - DAY_MS, to };
