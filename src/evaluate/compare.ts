@@ -9,7 +9,7 @@ import {
   type Instant,
   type Zone,
   endOfDay,
-  localClock,
+  civilDayOf,
   noonOf,
   parseMoment,
   startOfDay,
@@ -148,7 +148,7 @@ function degreeDaysBetween(
 ): DegreeDays | null {
   const table = tableBefore(forecast, stage);
   if (table === undefined) return null;
-  const [a, b] = [totalAt(table, from, forecast.zone), totalAt(table, to, forecast.zone)];
+  const [a, b] = [totalAt(table, from, forecast), totalAt(table, to, forecast)];
   return a === null || b === null ? null : b - a;
 }
 
@@ -164,14 +164,16 @@ function tableBefore(forecast: Forecast, stage: StageId): DegreeDayTable | undef
   return forecast.tables[0];
 }
 
-/** Running total at an instant, straight within a day; `null` outside the table. */
-function totalAt(table: DegreeDayTable, instant: Instant, zone: Zone): DegreeDays | null {
-  const local = localClock(instant, zone);
-  const index = Math.floor(local / DAY_MS) - dayNumber(table.days[0] ?? "1970-01-01");
-  const end = table.total[index];
-  if (end === undefined) return null;
-  const share = local / DAY_MS - Math.floor(local / DAY_MS);
-  return end - (table.degreeDays[index] ?? 0) * (1 - share);
+/** Running total at an instant, straight within a day, the first from the find on; `null` outside the table. */
+function totalAt(table: DegreeDayTable, instant: Instant, { found, zone }: Forecast): DegreeDays | null {
+  const day = civilDayOf(instant, zone);
+  const index = dayNumber(day) - dayNumber(table.days[0] ?? "1970-01-01");
+  const total = table.total[index];
+  if (total === undefined) return null;
+  const end = endOfDay(day, zone);
+  const begin = Math.max(startOfDay(day, zone), instantOf(found.at, zone) ?? 0);
+  const left = Math.min(1, (end - instant) / (end - begin));
+  return total - (table.degreeDays[index] ?? 0) * left;
 }
 
 function weightedMean(rows: readonly ComparedStage[], value: (row: ComparedStage) => number): number | null {
