@@ -9,6 +9,7 @@ import type {
 import { dayNumber } from "../time/civil-day.ts";
 import {
   DAY_MS,
+  HOUR_MS,
   type Instant,
   type Zone,
   endOfDay,
@@ -104,7 +105,7 @@ function readingArcs(series: TemperatureReadings, { zone, from, until = Infinity
   for (let i = 1; i < at.length; i++) {
     const [begin, end] = [at[i - 1] ?? 0, at[i] ?? 0];
     if (begin >= until) break;
-    if (end <= from || end - begin > series.longestGapHours * 3_600_000) continue;
+    if (end <= from || end - begin > series.longestGapHours * HOUR_MS) continue;
     const [start, stop] = [series.temperature[i - 1] ?? 0, series.temperature[i] ?? 0];
     const arc: Arc = {
       shape: "line",
