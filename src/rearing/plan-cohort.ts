@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Forecast } from "../forecast/result.ts";
 import type { LifeCycle, StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
@@ -76,6 +77,24 @@ function isName(name: unknown): boolean {
 
 function animalsOf(cohort: PlanCohort, index: number, ownNeeds: readonly FoliageNeeds[]): PlanAnimals {
   const { name, lifeCycle, forecast } = cohort;
+  given(
+    lifeCycle,
+    ["cohorts", index, "lifeCycle"],
+    "a life cycle",
+    "species",
+    "stages",
+    "latinName",
+    "handling",
+  );
+  given(
+    forecast,
+    ["cohorts", index, "forecast"],
+    "a forecast, as forecast returns it",
+    "species",
+    "found",
+    "stages",
+    "shares",
+  );
   if (forecast.species !== lifeCycle.species)
     throw refused(
       index,
