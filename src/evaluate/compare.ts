@@ -56,7 +56,16 @@ export interface Comparison {
  * @throws {InputError} `invalid-log` for an empty log; what `checkLog` throws.
  */
 export function compare(forecast: Forecast, log: readonly LogEntry[]): Comparison {
-  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
+  given(
+    forecast,
+    ["forecast"],
+    "a forecast, as forecast returns it",
+    "stages",
+    "found",
+    "notes",
+    "tables",
+    "shares",
+  );
   const entries = checkLog(log);
   if (entries.length === 0) {
     throw new InputError(

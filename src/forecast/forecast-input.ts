@@ -68,6 +68,8 @@ export function startOf(forecastInput: ForecastInput): ForecastStart {
   checkLifeCycle(lifeCycle);
   given(found, ["found"], "an object with stage and on");
   checkTemperatures(input.temperatures);
+  if (input.learned !== undefined)
+    given(input.learned, ["learned"], "what learn returned, or left out", "pace", "nodes", "used", "notes");
   const zone: Zone = input.zone === undefined || input.zone === null ? null : knownZone(input.zone);
   const method = knownCurveMethod(input.method ?? "single-sine");
   const place = input.place == null ? null : checkedPlace(input.place);

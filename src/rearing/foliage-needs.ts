@@ -72,7 +72,14 @@ export function foliageNeedsFor(
   lifeCycle: LifeCycle,
   own: readonly FoliageNeeds[] = [],
 ): FoliageNeeds | null {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  given(
+    lifeCycle,
+    ["lifeCycle"],
+    "a life cycle, such as findSpecies returns",
+    "stages",
+    "species",
+    "latinName",
+  );
   givenList(own, ["own"]);
   const index = own.findIndex((needs) => isSpecies(lifeCycle, needs.latinName));
   const asGiven = own[index];

@@ -44,7 +44,14 @@ const USUAL_HOTTEST: Celsius = 30;
  * @throws {InputError} `invalid-option` for a limit that is not below the known one.
  */
 export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  given(
+    lifeCycle,
+    ["lifeCycle"],
+    "a life cycle, such as findSpecies returns",
+    "stages",
+    "species",
+    "latinName",
+  );
   const known = knownLimit(lifeCycle);
   if (hottest === undefined || hottest === known.hottest) return known;
   if (hottest < known.hottest)

@@ -28,7 +28,14 @@ const PRE_LAYING: Readonly<Record<string, Sourced>> = {
 
 /** Days from emergence to the first eggs, or `null` where nothing is known of the species. */
 export function preLayingOf(lifeCycle: LifeCycle): Sourced | null {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  given(
+    lifeCycle,
+    ["lifeCycle"],
+    "a life cycle, such as findSpecies returns",
+    "stages",
+    "species",
+    "latinName",
+  );
   return publishedOn(lifeCycle, PRE_LAYING);
 }
 

@@ -1,5 +1,6 @@
 import type { MilestoneId } from "../forecast/chance.ts";
 import { lifePath } from "../forecast/life-path.ts";
+import { given } from "../given.ts";
 import type { Note } from "../notes.ts";
 import { constantTemperature } from "../temperature/constant.ts";
 import { bestOf, outlookOf, ranked } from "./best-start.ts";
@@ -32,6 +33,7 @@ import { type CheckedTarget, checkedTarget } from "./target-day.ts";
 export function startFor(target: DateTarget): DatePlan;
 export function startFor(target: RoomTarget): RoomPlan;
 export function startFor(target: DateTarget | RoomTarget): DatePlan | RoomPlan {
+  given(target, ["target"], "an object with lifeCycle, start and day");
   return "constant" in target ? roomFor(target) : dayFor(target);
 }
 
