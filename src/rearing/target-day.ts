@@ -83,7 +83,7 @@ function oddsOf({ before, within, after, ways }: Chance, { count, aim }: Checked
 
 function spanOf(day: CivilDay, hours: Target["hours"], zone: Zone): { from: Instant; to: Instant } {
   const next = endOfDay(day, zone);
-  if (hours === undefined) return { from: startOfDay(day, zone), to: next };
+  if (hours == null) return { from: startOfDay(day, zone), to: next };
   const [first, last] = [minutesOf(hours[0], 0), minutesOf(hours[1], 1)];
   if (first >= last) {
     throw new InputError(
