@@ -1,7 +1,6 @@
 import { InputError } from "../errors.ts";
 import { readLog } from "../read/index.ts";
-import { DAY_MS, formatInstant, knownZone, parseMoment, startOfDay } from "../time/zone.ts";
-import { dayNumber } from "../time/civil-day.ts";
+import { DAY_MS, endOfDay, formatInstant, knownZone, parseMoment } from "../time/zone.ts";
 import { logText, notesText } from "../write/index.ts";
 import type { Given } from "./arguments.ts";
 import { DATE_ORDERS, inFile } from "./input-file.ts";
@@ -45,7 +44,7 @@ function givenMoment(given: Given): string | undefined {
   }
   const zone = knownZone(given.text("zone") ?? "UTC");
   const { day, instant } = parseMoment(text, zone, ["--as-of"]);
-  const moment = instant ?? startOfDay(dayNumber(day) + 1, zone) - 1000;
+  const moment = instant ?? endOfDay(day, zone) - 1000;
   if (Math.abs(moment) < 9000 * 366 * DAY_MS) return `${formatInstant(moment, null)}Z`;
   throw new InputError("invalid-day", `--as-of is ${text}; no log is that old or new.`, { path: ["as-of"] });
 }

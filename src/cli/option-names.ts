@@ -83,7 +83,7 @@ const OPTION_OF_NAME: readonly (readonly [name: RegExp, option: string])[] = [
   [/^constant runs from\b/g, "--room runs from"],
   [/^dates run from\b/g, "the days from --first to --last run from"],
   [/\bshortestHold\b/g, "--hold"],
-  [/\bemerged\.\d+\.at\b/g, "--emerged"],
+  [/\bemergences\.\d+\.at\b/g, "--emerged"],
   [
     /\bno time zone was given; name the zone that they are in, such as\b/g,
     "no time zone was given; name the zone that they are in with --zone, such as",

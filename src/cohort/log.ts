@@ -118,8 +118,13 @@ function checkEntry(entry: LogEntry | null | undefined, path: InputPath): void {
 function checkOrder(notYet: string, on: string, path: InputPath): void {
   const at = [...path, "notYet"];
   const [last, seen] = [parseMoment(notYet, "UTC", at), parseMoment(on, "UTC", [...path, "on"])];
+  // Beside a day, the day that was written counts: an offset can make it another one in UTC. Before midnight there
+  // was no look on that day.
+  const [lastDay, seenDay] = [notYet.slice(0, 10), on.slice(0, 10)];
   const before =
-    last.instant !== null && seen.instant !== null ? last.instant < seen.instant : last.day <= seen.day;
+    last.instant !== null && seen.instant !== null
+      ? last.instant < seen.instant
+      : lastDay < seenDay || (lastDay === seenDay && on.slice(11, 16) !== "00:00");
   if (!before) throw refused(at, notYet, `before ${on}, when the stage was seen`);
 }
 

@@ -2,6 +2,7 @@ import { given } from "../given.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import { within } from "./place.ts";
 import { sunOn } from "./sun.ts";
+import { HOUR_MS } from "../time/zone.ts";
 
 /**
  * Time from sunrise to sunset, hours.
@@ -27,6 +28,6 @@ export function dayLength(day: CivilDay, latitude: number, options: { longitude?
   within(latitude, 90, ["latitude"]);
   within(longitude, 180, ["longitude"]);
   const sun = sunOn(dayNumber(day), { latitude, longitude });
-  if (sun.kind === "rises") return (sun.sunset - sun.sunrise) / 3_600_000;
+  if (sun.kind === "rises") return (sun.sunset - sun.sunrise) / HOUR_MS;
   return sun.kind === "always-up" ? 24 : 0;
 }

@@ -7,7 +7,16 @@ import type {
   TemperatureReadings,
 } from "../temperature/series.ts";
 import { dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, formatInstant, instantsAt, startOfDay } from "../time/zone.ts";
+import {
+  DAY_MS,
+  HOUR_MS,
+  type Instant,
+  type Zone,
+  endOfDay,
+  formatInstant,
+  instantsAt,
+  startOfDay,
+} from "../time/zone.ts";
 import { type Arc, DrawnArc } from "./arc.ts";
 import { type DayPlace, dayArcs } from "./day-arcs.ts";
 import { type CurveMethod, isSunMethod } from "./method.ts";
@@ -96,7 +105,7 @@ function readingArcs(series: TemperatureReadings, { zone, from, until = Infinity
   for (let i = 1; i < at.length; i++) {
     const [begin, end] = [at[i - 1] ?? 0, at[i] ?? 0];
     if (begin >= until) break;
-    if (end <= from || end - begin > series.longestGapHours * 3_600_000) continue;
+    if (end <= from || end - begin > series.longestGapHours * HOUR_MS) continue;
     const [start, stop] = [series.temperature[i - 1] ?? 0, series.temperature[i] ?? 0];
     const { origin } = series;
     const arc = new DrawnArc({ shape: "line", start, end: stop, u0: 0, u1: 1, from: begin, to: end, origin });
@@ -163,7 +172,7 @@ export function spanOf(part: PartSeries, zone: Zone): [Instant, Instant] {
     case "constant":
       return [
         part.from === null ? -Infinity : startOfDay(part.from, zone),
-        part.to === null ? Infinity : startOfDay(dayNumber(part.to) + 1, zone),
+        part.to === null ? Infinity : endOfDay(part.to, zone),
       ];
   }
 }

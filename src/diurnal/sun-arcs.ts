@@ -1,9 +1,10 @@
 import { InputError } from "../errors.ts";
-import { DAY_MS, type Instant, type Zone } from "../time/zone.ts";
+import { DAY_MS, HOUR_MS, type Instant, type Zone } from "../time/zone.ts";
 import { type Arc, DrawnArc, arcTemperature } from "./arc.ts";
 import type { DayPlace } from "./day-arcs.ts";
 import type { SunMethod } from "./method.ts";
 import { type Place, checkedPlace } from "./place.ts";
+import { checkSunAgainstClock } from "./sun-against-clock.ts";
 import { type SunDay, solarDayAt, sunOn } from "./sun.ts";
 
 /** Lowest and highest temperature of a day, °C. */
@@ -18,8 +19,6 @@ export interface SunContext {
   readonly today: Extremes;
   readonly next: Extremes | null;
 }
-
-const HOUR_MS = 3_600_000;
 
 /**
  * How long after the sun's highest the `sunrise-sine` has its maximum, hours. Two in the afternoon by the
@@ -40,9 +39,6 @@ const MINIMUM_AFTER_SUNRISE_MS = -0.17 * HOUR_MS;
  * sunset, and what is left of the night would be a fall as steep as a cliff.
  */
 const SHORTEST_NIGHT_MS = 4 * HOUR_MS;
-
-/** Civil noon and the sun's are never further apart where clocks keep the place's own zone. */
-const FARTHEST_NOON_MS = 4 * HOUR_MS;
 
 /** What a place's sun makes of one day, between two minima. */
 interface Turns {
@@ -110,16 +106,7 @@ export function placeForSun(method: SunMethod, place: Place | null, zone: Zone, 
       { path: ["zone"], value: zone },
     );
   }
-  const civilNoon = midnight + DAY_MS / 2;
-  const { noon } = sunOn(solarDayAt(civilNoon, place.longitude), place);
-  if (Math.abs(noon - civilNoon) > FARTHEST_NOON_MS) {
-    const hours = ((noon - civilNoon) / HOUR_MS).toFixed(1);
-    throw new InputError(
-      "invalid-option",
-      `place.longitude is ${place.longitude}, where the sun is highest ${hours} hours from noon by the clocks of ${zone}; give the zone of the place, and its longitude with east positive.`,
-      { path: ["place", "longitude"], value: place.longitude },
-    );
-  }
+  checkSunAgainstClock(midnight + DAY_MS / 2, place, zone);
   return place;
 }
 

@@ -4,7 +4,16 @@ import { given } from "../given.ts";
 import type { DegreeDayTable, Forecast, IsoInstant, StageForecast } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import { dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, localClock, parseMoment, startOfDay } from "../time/zone.ts";
+import {
+  DAY_MS,
+  type Instant,
+  type Zone,
+  endOfDay,
+  civilDayOf,
+  noonOf,
+  parseMoment,
+  startOfDay,
+} from "../time/zone.ts";
 import type { DegreeDays } from "../units.ts";
 
 /** One logged observation beside what was predicted. */
@@ -47,7 +56,16 @@ export interface Comparison {
  * @throws {InputError} `invalid-log` for an empty log; what `checkLog` throws.
  */
 export function compare(forecast: Forecast, log: readonly LogEntry[]): Comparison {
-  given(forecast, ["forecast"], "a forecast, as forecast returns it", "stages", "found", "notes", "tables");
+  given(
+    forecast,
+    ["forecast"],
+    "a forecast, as forecast returns it",
+    "stages",
+    "found",
+    "notes",
+    "tables",
+    "shares",
+  );
   const entries = checkLog(log);
   if (entries.length === 0) {
     throw new InputError(
@@ -82,9 +100,8 @@ const NOT_KNOWN = { early: null, expected: null, late: null };
 function comparedStage(forecast: Forecast, entry: LogEntry, index: number): ComparedStage {
   const { zone } = forecast;
   const { day, instant } = parseMoment(entry.on, zone, ["log", index, "on"]);
-  const [from, to] =
-    instant === null ? [startOfDay(day, zone), startOfDay(dayNumber(day) + 1, zone) - 1] : [instant, instant];
-  const middle = (from + to) / 2;
+  const [from, to] = instant === null ? [startOfDay(day, zone), endOfDay(day, zone) - 1] : [instant, instant];
+  const middle = instant ?? noonOf(day, zone);
   const base = { stage: entry.stage, loggedOn: entry.on, count: entry.count };
   const notCompared = (reason: string): ComparedStage => {
     return {
@@ -140,7 +157,7 @@ function degreeDaysBetween(
 ): DegreeDays | null {
   const table = tableBefore(forecast, stage);
   if (table === undefined) return null;
-  const [a, b] = [totalAt(table, from, forecast.zone), totalAt(table, to, forecast.zone)];
+  const [a, b] = [totalAt(table, from, forecast), totalAt(table, to, forecast)];
   return a === null || b === null ? null : b - a;
 }
 
@@ -156,14 +173,16 @@ function tableBefore(forecast: Forecast, stage: StageId): DegreeDayTable | undef
   return forecast.tables[0];
 }
 
-/** Running total at an instant, straight within a day; `null` outside the table. */
-function totalAt(table: DegreeDayTable, instant: Instant, zone: Zone): DegreeDays | null {
-  const local = localClock(instant, zone);
-  const index = Math.floor(local / DAY_MS) - dayNumber(table.days[0] ?? "1970-01-01");
-  const end = table.total[index];
-  if (end === undefined) return null;
-  const share = local / DAY_MS - Math.floor(local / DAY_MS);
-  return end - (table.degreeDays[index] ?? 0) * (1 - share);
+/** Running total at an instant, straight within a day, the first from the find on; `null` outside the table. */
+function totalAt(table: DegreeDayTable, instant: Instant, { found, zone }: Forecast): DegreeDays | null {
+  const day = civilDayOf(instant, zone);
+  const index = dayNumber(day) - dayNumber(table.days[0] ?? "1970-01-01");
+  const total = table.total[index];
+  if (total === undefined) return null;
+  const end = endOfDay(day, zone);
+  const begin = Math.max(startOfDay(day, zone), instantOf(found.at, zone) ?? 0);
+  const left = Math.min(1, (end - instant) / (end - begin));
+  return total - (table.degreeDays[index] ?? 0) * left;
 }
 
 function weightedMean(rows: readonly ComparedStage[], value: (row: ComparedStage) => number): number | null {

@@ -6,7 +6,7 @@ import { gapsOf } from "../temperature/gaps.ts";
 import { loggerDays } from "../temperature/logger-days.ts";
 import type { DailyTemperatures, TemperatureReadings, TemperatureSeries } from "../temperature/series.ts";
 import { type CivilDay, addDays, civilDay, dayNumber } from "../time/civil-day.ts";
-import { type Instant, type Zone, civilDayOf, startOfDay } from "../time/zone.ts";
+import { type Instant, type Zone, civilDayOf, endOfDay, startOfDay } from "../time/zone.ts";
 
 /** The days over which methods are compared, and what the methods see of them. */
 export interface ComparedSpan {
@@ -72,7 +72,7 @@ export function comparedSpan(
     from,
     to,
     begin: startOfDay(from, zone),
-    end: startOfDay(dayNumber(to) + 1, zone),
+    end: endOfDay(to, zone),
     extremes,
     measured: series.kind === "readings",
     notes,

@@ -1,5 +1,6 @@
 import { checkedLevel } from "../cohort/binomial-interval.ts";
 import { finite } from "../errors.ts";
+import { given, givenColumn } from "../given.ts";
 import { greatest, least } from "../extremes.ts";
 import { studentQuantile } from "../forecast/student-t.ts";
 import { straightLine } from "./straight-line.ts";
@@ -37,6 +38,8 @@ export function daysAt(
   temperatures: readonly number[],
   options: { readonly level?: number } = {},
 ): DaysAt[] {
+  given(options, ["options"], "an object of options");
+  givenColumn(temperatures, ["temperatures"]);
   const level = checkedLevel(options.level);
   const columns = trialColumns(trials, 2, "a line needs trials at two or more");
   const line = straightLine(columns.temperatures, columns.rates, columns.weights);

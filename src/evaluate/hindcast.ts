@@ -1,7 +1,7 @@
 import type { ThermalClock } from "../clock/thermal-clock.ts";
 import { type Method, knownMethod } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
-import { given } from "../given.ts";
+import { given, givenColumn } from "../given.ts";
 import { lifePath } from "../forecast/life-path.ts";
 import { stageClocks } from "../forecast/stage-clock.ts";
 import { spreadClocks } from "../forecast/weather-spread.ts";
@@ -53,6 +53,7 @@ const HORIZON_DAYS = 400;
 export function hindcast(input: HindcastInput): HindcastRun[] {
   given(input, ["input"], "an object with lifeCycle and temperatures", "lifeCycle", "temperatures");
   const { lifeCycle, temperatures: record, leads = [0, 3, 7, 14, 21], every = 1 } = input;
+  givenColumn(leads, ["leads"]);
   const method = knownMethod(input.method ?? "single-sine");
   checkRecord(record);
   if (

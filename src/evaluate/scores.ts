@@ -1,5 +1,5 @@
 import { InputError, finite, shown } from "../errors.ts";
-import { givenList, given } from "../given.ts";
+import { givenList, given, givenColumn } from "../given.ts";
 import type { Interval } from "../cohort/binomial-interval.ts";
 
 /**
@@ -101,6 +101,7 @@ export function crps(
   givenList(members, ["members"]);
   given(options, ["options"], "an object of options");
   const came = finite(observed, ["observed"]);
+  if (options.weights !== undefined) givenColumn(options.weights, ["weights"]);
   const weights = checkedWeights(members, options.weights);
   const ranked = members
     .map((member, i) => ({ value: finite(member, ["members", i]), weight: weights[i] ?? 0 }))

@@ -37,7 +37,8 @@ export type ChanceOrAbsence =
  * @param from First instant, on the axis of the zone; it counts.
  * @param to Last instant, likewise; it does not count.
  * @returns The chance, or the reason why it is not known: the temperatures do not go on until `to`.
- * @throws {InputError} What `forecast` throws; `unknown-stage` when the milestone does not lie ahead.
+ * @throws {InputError} What `forecast` throws; `unknown-stage` when the milestone does not lie ahead;
+ *   `invalid-option` when `to` is before `from`.
  */
 export function chanceBetween(
   input: ForecastInput,
@@ -47,6 +48,11 @@ export function chanceBetween(
 ): ChanceOrAbsence {
   finite(from, ["from"], "a time in milliseconds");
   finite(to, ["to"], "a time in milliseconds");
+  if (from > to)
+    throw new InputError("invalid-option", `to is ${to}, before from, ${from}; it must not be earlier.`, {
+      path: ["to"],
+      value: to,
+    });
   const start = startOf(input);
   if (start.instant >= to && input.learned === undefined) {
     milestoneAhead(start.path, milestone, input.lifeCycle);

@@ -7,7 +7,7 @@ import type { LifeCycle, StageId } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import { knownSeries } from "../temperature/known-series.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
-import { type Instant, type Zone, knownZone, parseMoment } from "../time/zone.ts";
+import { type Instant, type Zone, knownZone, noonOf, parseMoment } from "../time/zone.ts";
 import type { Learned } from "./learned.ts";
 import { type AgeGiven, type LifePath, lifePath } from "./life-path.ts";
 
@@ -68,6 +68,8 @@ export function startOf(forecastInput: ForecastInput): ForecastStart {
   checkLifeCycle(lifeCycle);
   given(found, ["found"], "an object with stage and on");
   checkTemperatures(input.temperatures);
+  if (input.learned !== undefined)
+    given(input.learned, ["learned"], "what learn returned, or left out", "pace", "nodes", "used", "notes");
   const zone: Zone = input.zone === undefined || input.zone === null ? null : knownZone(input.zone);
   const method = knownCurveMethod(input.method ?? "single-sine");
   const place = input.place == null ? null : checkedPlace(input.place);
@@ -96,6 +98,5 @@ function checkedCount(count: number): number {
 function foundAt(on: string, zone: Zone): { instant: Instant; timeAssumed: boolean } {
   const { day, instant } = parseMoment(on, zone, ["found", "on"]);
   if (instant !== null) return { instant, timeAssumed: false };
-  const noon = parseMoment(`${day}T12:00`, zone, ["found", "on"]).instant;
-  return { instant: noon ?? 0, timeAssumed: true };
+  return { instant: noonOf(day, zone), timeAssumed: true };
 }

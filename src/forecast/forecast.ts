@@ -38,8 +38,8 @@ export type { ForecastInput, Found } from "./forecast-input.ts";
  *   temperatures.
  */
 export function forecast(input: ForecastInput): Forecast {
-  const { lifeCycle, found, temperatures, learned } = input;
   const start = startOf(input);
+  const { lifeCycle, found, temperatures, learned } = input;
   const { zone, method, count, instant } = start;
   const shares = checkedShares(input.shares ?? [0.1, 0.5, 0.9]);
   const { central, dated, usedUntil } = farEnough(input, start, shares);

@@ -58,8 +58,8 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     );
   }
   const entries = checkLog(log);
-  const { lifeCycle } = input;
   const { zone, method, place, path, instant } = startOf(input);
+  const { lifeCycle } = input;
   const series =
     input.temperatures.kind === "ensemble" ? input.temperatures.groups[0]?.members[0] : input.temperatures;
   if (series === undefined)

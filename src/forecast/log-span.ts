@@ -1,5 +1,6 @@
 import type { LogEntry } from "../cohort/log.ts";
-import { DAY_MS, type Instant, type Zone, parseMoment, startOfDay } from "../time/zone.ts";
+import { dayNumber } from "../time/civil-day.ts";
+import { DAY_MS, type Instant, type Zone, endOfDay, noonOf, parseMoment, startOfDay } from "../time/zone.ts";
 import { type Moment, type Way, sharesAtPaces } from "./done-by.ts";
 
 /** The two looks between which a stage began. */
@@ -11,13 +12,15 @@ export interface Span {
 /** The looks between which an entry says that its stage began. */
 export function spanOfEntry({ on, notYet }: LogEntry, zone: Zone): Span {
   const { day, instant } = parseMoment(on, zone, ["log", "on"]);
-  const to = instant ?? startOfDay(day, zone) + DAY_MS;
+  const to = instant ?? endOfDay(day, zone);
   if (notYet !== undefined) {
     const last = parseMoment(notYet, zone, ["log", "notYet"]);
-    return { from: last.instant ?? startOfDay(last.day, zone) + DAY_MS / 2, to };
+    // A look on the day on which a later one found the stage: the middle of what there was of the day before it.
+    const look = last.day === day ? (startOfDay(day, zone) + to) / 2 : noonOf(last.day, zone);
+    return { from: last.instant ?? (instant === null ? noonOf(last.day, zone) : look), to };
   }
   // Without a time of day the look was some time on that day, and the one before it a day earlier.
-  return { from: to - (instant === null ? 1.5 : 1) * DAY_MS, to };
+  return { from: instant === null ? noonOf(dayNumber(day) - 1, zone) : instant - DAY_MS, to };
 }
 
 /** The chance that a milestone begins within a span, for each of some paces. */

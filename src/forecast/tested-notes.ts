@@ -21,9 +21,9 @@ export function testedNotes(context: NoteContext): Note[] {
   const warmth = thermalClock(timeline, linearResponse({ lower: ABSOLUTE_ZERO }));
   const end = Math.min(usedUntil, timeline.to);
   const begins = [startOfDay(firstDay, zone), ...ends];
-  const means = begins.slice(0, usedDays(context)).map((begin) => {
+  const means = begins.slice(0, usedDays(context)).map((begin, i) => {
     const from = Math.max(begin, timeline.from);
-    const to = Math.max(from + 1, Math.min(begin + DAY_MS, end));
+    const to = Math.max(from + 1, Math.min(ends[i] ?? end, end));
     return ((warmth.amountAt(to) - warmth.amountAt(from)) / (to - from)) * DAY_MS + ABSOLUTE_ZERO;
   });
   return [...ranges.values()].flatMap(({ low, high, source }) => {

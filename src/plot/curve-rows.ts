@@ -6,7 +6,7 @@ import type { IsoInstant } from "../forecast/result.ts";
 import { type Thresholds, linearRate, linearResponse } from "../response/linear.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
-import { type Zone, formatInstant, startOfDay } from "../time/zone.ts";
+import { type Zone, endOfDay, formatInstant, startOfDay } from "../time/zone.ts";
 import type { Celsius } from "../units.ts";
 
 /** One moment of a temperature curve. The area under `counted` is degree-days. */
@@ -50,7 +50,7 @@ export function curveRows(series: TemperatureSeries, options: CurveRowsOptions):
   const zone: Zone = options.zone ?? null;
   const response = linearResponse(thresholds);
   const from = startOfDay(dayNumber(options.from, ["from"]), zone);
-  const until = startOfDay(dayNumber(options.to, ["to"]) + 1, zone);
+  const until = endOfDay(dayNumber(options.to, ["to"]), zone);
   const { arcs } = timelineOf(series, { method, zone, place, from, until, limits: response });
   const end = Math.min(until, arcs.at(-1)?.to ?? from);
   const step = 3_600_000 / perHour;

@@ -1,7 +1,7 @@
 import { InputError } from "../errors.ts";
 import type { Note } from "../notes.ts";
-import { HOUR_MS, type HourlyWeather, type WeatherField, hourlyWeather } from "../rearing/hourly-weather.ts";
-import { formatInstant } from "../time/zone.ts";
+import { type HourlyWeather, type WeatherField, hourlyWeather } from "../rearing/hourly-weather.ts";
+import { HOUR_MS, formatInstant } from "../time/zone.ts";
 import { changeNotes } from "./assemble-days.ts";
 import { type LocalStamps, resolveStamps } from "./local-stamps.ts";
 import { type Places, counted, entriesText } from "./place.ts";

@@ -116,7 +116,7 @@ function chosenStation(values: readonly GhcnValue[], location: string | undefine
     if (stations.length === 1) return only;
     throw new InputError(
       "unknown-location",
-      `the file has the stations ${stations.slice(0, 12).join(", ")}; choose one with location.`,
+      `the file has the stations ${stations.slice(0, 12).map(shown).join(", ")}; choose one with location.`,
       { path: ["location"] },
     );
   }
@@ -124,7 +124,7 @@ function chosenStation(values: readonly GhcnValue[], location: string | undefine
   const near = nearestNames(location, stations);
   throw new InputError(
     "unknown-location",
-    `location is ${shown(location)}; the file has ${(near.length > 0 ? near : stations.slice(0, 12)).join(", ")}.`,
+    `location is ${shown(location)}; the file has ${(near.length > 0 ? near : stations.slice(0, 12)).map(shown).join(", ")}.`,
     { path: ["location"], value: location },
   );
 }

@@ -1,16 +1,10 @@
 import * as z from "zod/mini";
+import { CUTOFFS } from "../response/linear.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
-import type { LifeCycle } from "../species/life-cycle.ts";
+import { HANDLINGS, type LifeCycle, MARKS } from "../species/life-cycle.ts";
 import { inShape } from "./shape.ts";
 
-const mark = z.enum([
-  "read",
-  "second-hand",
-  "open data",
-  "derived",
-  "from memory",
-  "common practice, no source",
-]);
+const mark = z.enum(MARKS);
 
 const sourced = z.strictObject({ value: z.number(), mark, source: z.string() });
 
@@ -19,7 +13,7 @@ const stageNeeds = z.strictObject({
   degreeDays: sourced,
   lower: sourced,
   upper: z.nullable(sourced),
-  cutoff: z.enum(["none", "horizontal", "intermediate", "vertical"]),
+  cutoff: z.enum(CUTOFFS),
   cv: sourced,
   tested: z.nullable(z.strictObject({ low: z.number(), high: z.number(), mark, source: z.string() })),
 });
@@ -34,7 +28,7 @@ const lifeCycle = z.strictObject({
   hang: z.nullable(sourced),
   darkening: z.nullable(sourced),
   stageCorrelation: sourced,
-  handling: z.array(z.enum(["harmful-sap", "never-release", "permit-in-places", "not-native-in-places"])),
+  handling: z.array(z.enum(HANDLINGS)),
   remarks: z.array(z.string()),
 });
 

@@ -1,7 +1,6 @@
 import { InputError } from "../errors.ts";
 import type { Note } from "../notes.ts";
-import { dayNumber } from "../time/civil-day.ts";
-import { type Instant, parseMoment, startOfDay } from "../time/zone.ts";
+import { type Instant, endOfDay, parseMoment } from "../time/zone.ts";
 import type { LogRow } from "./log-rows.ts";
 import type { LogOptions } from "./options.ts";
 import { ROWS, entriesText } from "./place.ts";
@@ -53,7 +52,7 @@ function stampOf(text: string): Instant | null {
 
 function endOf(asOf: string): Instant {
   const { day, instant } = parseMoment(asOf, "UTC", ["asOf"]);
-  return instant ?? startOfDay(dayNumber(day) + 1, "UTC") - 1;
+  return instant ?? endOfDay(day, "UTC") - 1;
 }
 
 function unreadNote(rows: readonly LogRow[]): Note {

@@ -76,7 +76,7 @@ function placeFilter(
     if (!several) return { keep: () => true, notes: [] };
     throw new InputError(
       "unknown-location",
-      `the column ${shown(table.header[several.index])} has several places (${several.names.slice(0, 12).join(", ")}); choose one with location.`,
+      `the column ${shown(table.header[several.index])} has several places (${several.names.slice(0, 12).map(shown).join(", ")}); choose one with location.`,
       { path: ["location"] },
     );
   }

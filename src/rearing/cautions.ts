@@ -1,4 +1,5 @@
 import { given } from "../given.ts";
+import { checkHandling } from "../species/check-life-cycle.ts";
 import type { Handling, LifeCycle } from "../species/life-cycle.ts";
 
 /** What a caution is about. */
@@ -111,11 +112,14 @@ const RULES: readonly Rule[] = [
  * The usual cautions for rearing a species. They say what to ask and what to avoid; they never grant anything.
  * @param lifeCycle The species; only its `handling` is looked at.
  * @returns The cautions that apply, the law first.
+ * @throws {InputError} `invalid-life-cycle` for an unknown word in it, `invalid-option` where it is missing: a
+ *   misspelt word must not silence a caution.
  * @example
  * cautionsFor(danausPlexippus)[0]?.id // → "local-law"
  */
 export function cautionsFor(lifeCycle: LifeCycle): readonly Caution[] {
   given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  checkHandling(lifeCycle);
   return RULES.filter(({ when }) => when === null || when(lifeCycle.handling)).map(({ id, title, text }) => ({
     id,
     title,

@@ -56,7 +56,7 @@ export function emergencesOf(given: Emergences, zone: string): Emergence[] {
       "invalid-found",
       "the forecast has no adult; one that ends with the adult is needed.",
       {
-        path: ["stages"],
+        path: ["emergences"],
         value: forecast.stages.length,
       },
     );
@@ -65,7 +65,7 @@ export function emergencesOf(given: Emergences, zone: string): Emergence[] {
   const unknown = adult?.absence?.message ?? NOT_REACHED;
   return (["early", "expected", "late"] as const).map((which) => {
     const text = begins[which];
-    const at = text === null ? null : timeOf(text, zone, ["emergence", which]);
+    const at = text === null ? null : timeOf(text, zone, ["emergences", which]);
     return { which, animal: null, count: null, at, unknown, unfit: false };
   });
 }
@@ -73,27 +73,27 @@ export function emergencesOf(given: Emergences, zone: string): Emergence[] {
 function windowOf(given: Exclude<Emergences, readonly SeenEmergence[]>): Window {
   if ("early" in given) return given;
   throw new InputError("invalid-found", "the emergences are neither a forecast, nor a window, nor a list.", {
-    path: ["emergence"],
+    path: ["emergences"],
   });
 }
 
 function seen(animals: readonly SeenEmergence[], zone: string): Emergence[] {
   if (animals.length === 0) {
     throw new InputError("invalid-found", "the list of emergences is empty; it must have at least one.", {
-      path: ["emerged"],
+      path: ["emergences"],
       value: 0,
     });
   }
   return animals.map(({ at, animal, count = 1, unfit = false }, i) => {
     if (!Number.isSafeInteger(count) || count < 1) {
-      const path = ["emerged", i, "count"];
+      const path = ["emergences", i, "count"];
       throw new InputError(
         "invalid-found",
         `${path.join(".")} is ${shown(count)}; it must be a whole number from 1.`,
         { path, value: count },
       );
     }
-    const instant = timeOf(at, zone, ["emerged", i, "at"]);
+    const instant = timeOf(at, zone, ["emergences", i, "at"]);
     return { which: "seen", animal: animal ?? null, count, at: instant, unknown: NOT_REACHED, unfit };
   });
 }

@@ -1,5 +1,6 @@
 import { InputError, finite } from "../errors.ts";
 import { given, givenList } from "../given.ts";
+import { isSpecies } from "../species/is-species.ts";
 import type { LifeCycle, Sourced, StageId } from "../species/life-cycle.ts";
 
 /** Stages that feed. A prepupa hangs and does not. */
@@ -71,12 +72,19 @@ export function foliageNeedsFor(
   lifeCycle: LifeCycle,
   own: readonly FoliageNeeds[] = [],
 ): FoliageNeeds | null {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  given(
+    lifeCycle,
+    ["lifeCycle"],
+    "a life cycle, such as findSpecies returns",
+    "stages",
+    "species",
+    "latinName",
+  );
   givenList(own, ["own"]);
-  const index = own.findIndex((needs) => sameWords(needs.latinName, lifeCycle.latinName));
+  const index = own.findIndex((needs) => isSpecies(lifeCycle, needs.latinName));
   const asGiven = own[index];
   if (asGiven !== undefined) return checked(asGiven, lifeCycle, index);
-  if (lifeCycle.latinName !== "Danaus plexippus") return null;
+  if (!isSpecies(lifeCycle, "Danaus plexippus")) return null;
   return foliageFromTotal(lifeCycle, MONARCH_LEAVES.total, {
     food: "milkweed",
     source: MONARCH_LEAVES.source,
@@ -104,8 +112,4 @@ function checked(needs: FoliageNeeds, lifeCycle: LifeCycle, index: number): Foli
     });
   }
   return needs;
-}
-
-function sameWords(a: string, b: string): boolean {
-  return a.trim().toLowerCase() === b.trim().toLowerCase();
 }

@@ -1,5 +1,6 @@
 import { InputError } from "../errors.ts";
 import { given } from "../given.ts";
+import { publishedOn } from "../species/is-species.ts";
 import type { LifeCycle, Mark } from "../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
@@ -43,7 +44,14 @@ const USUAL_HOTTEST: Celsius = 30;
  * @throws {InputError} `invalid-option` for a limit that is not below the known one.
  */
 export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  given(
+    lifeCycle,
+    ["lifeCycle"],
+    "a life cycle, such as findSpecies returns",
+    "stages",
+    "species",
+    "latinName",
+  );
   const known = knownLimit(lifeCycle);
   if (hottest === undefined || hottest === known.hottest) return known;
   if (hottest < known.hottest)
@@ -61,10 +69,10 @@ export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
   );
 }
 
-function knownLimit({ latinName, stages }: LifeCycle): HeatLimit {
-  const published = Object.hasOwn(HARMFUL_HEAT, latinName) ? HARMFUL_HEAT[latinName] : undefined;
-  if (published !== undefined) return published;
-  const uppers = stages.flatMap(({ upper }) => (upper === null ? [] : [upper]));
+function knownLimit(lifeCycle: LifeCycle): HeatLimit {
+  const published = publishedOn(lifeCycle, HARMFUL_HEAT);
+  if (published !== null) return published;
+  const uppers = lifeCycle.stages.flatMap(({ upper }) => (upper === null ? [] : [upper]));
   const [lowest] = uppers.sort((a, b) => a.value - b.value);
   if (lowest !== undefined && lowest.value <= USUAL_HOTTEST)
     return {

@@ -1,6 +1,6 @@
 import { InputError, type InputPath, finite, shown } from "../errors.ts";
 import { given } from "../given.ts";
-import type { Instant } from "../time/zone.ts";
+import { HOUR_MS, type Instant } from "../time/zone.ts";
 
 /** Hours of weather, in order of time. `null` is a value that is missing, and means only that. */
 export interface HourlyWeather {
@@ -27,8 +27,6 @@ export interface HourlyWeatherColumns {
   readonly rainChance?: ArrayLike<number | null> | null;
   readonly cloud?: ArrayLike<number | null> | null;
 }
-
-export const HOUR_MS = 3_600_000;
 
 /** A quantity of the weather that has a column. */
 export type WeatherField = Exclude<keyof HourlyWeather, "at">;

@@ -1,5 +1,4 @@
-import type { Instant } from "../time/zone.ts";
-import { HOUR_MS } from "./hourly-weather.ts";
+import { HOUR_MS, type Instant } from "../time/zone.ts";
 import type { ReleaseCriteria } from "./release-criteria.ts";
 import type { ReleaseReason, WeatherOfHour } from "./release-hour.ts";
 import type { SunOfHour } from "./sun-left.ts";

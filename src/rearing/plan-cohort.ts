@@ -1,8 +1,9 @@
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Forecast } from "../forecast/result.ts";
 import type { LifeCycle, StageId } from "../species/life-cycle.ts";
 import { stageName } from "../species/stage-names.ts";
-import { parseMoment } from "../time/zone.ts";
+import { localClock, parseMoment } from "../time/zone.ts";
 import { type FoliageNeeds, foliageNeedsFor } from "./foliage-needs.ts";
 import { type StandIn, standInAt, standInsOf, stagesOf, wallClock } from "./stand-ins.ts";
 
@@ -17,7 +18,10 @@ export interface PlanCohort {
   readonly count?: number;
   /** Cages that they are kept in. Default 1. */
   readonly cages?: number;
-  /** When the stage that a log saw last began. Only for a forecast that goes on from there, and then needed. */
+  /**
+   * When the stage that a log saw last began, in the zone of the forecast: a day, a time by the clock on the wall, or
+   * one with an offset. Only for a forecast that goes on from there, and then needed.
+   */
   readonly since?: string;
 }
 
@@ -44,7 +48,7 @@ export interface PlanAnimals {
  * Checks the cohorts of a plan and puts them in the order of their names, so that the plan does not depend on
  * the order in which they were given.
  * @throws {InputError} `invalid-found` for no cohort, a name that is missing or given twice, a count or a number
- *   of cages that is not a whole number from 1, or a forecast of another species.
+ *   of cages that is not a whole number from 1, or a forecast of another species; `invalid-day` or `invalid-instant` for a `since` that is none.
  */
 export function planAnimals(
   cohorts: readonly PlanCohort[],
@@ -73,6 +77,24 @@ function isName(name: unknown): boolean {
 
 function animalsOf(cohort: PlanCohort, index: number, ownNeeds: readonly FoliageNeeds[]): PlanAnimals {
   const { name, lifeCycle, forecast } = cohort;
+  given(
+    lifeCycle,
+    ["cohorts", index, "lifeCycle"],
+    "a life cycle",
+    "species",
+    "stages",
+    "latinName",
+    "handling",
+  );
+  given(
+    forecast,
+    ["cohorts", index, "forecast"],
+    "a forecast, as forecast returns it",
+    "species",
+    "found",
+    "stages",
+    "shares",
+  );
   if (forecast.species !== lifeCycle.species)
     throw refused(
       index,
@@ -109,8 +131,9 @@ function startOf({ forecast, since }: PlanCohort, index: number): { stage: Stage
       since,
       `the forecast goes on from a log, so it must be the day on which ${stageName(from)} began`,
     );
-  const { day, instant } = parseMoment(since.slice(0, 19), null, ["cohorts", index, "since"]);
-  return { stage: from, start: instant ?? wallClock(day) };
+  const { zone } = forecast;
+  const { day, instant } = parseMoment(since, zone, ["cohorts", index, "since"]);
+  return { stage: from, start: instant === null ? wallClock(day) : localClock(instant, zone) };
 }
 
 function fateOf({ handling }: LifeCycle): AdultsFate {

@@ -1,3 +1,4 @@
+import { givenList } from "../given.ts";
 import { InputError, finite, shown } from "../errors.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import { type CageLimit, cageLimit } from "./cage-limit.ts";
@@ -33,6 +34,9 @@ export interface CheckedPlanOptions {
 /** @throws {InputError} `invalid-option`, `invalid-number`, `invalid-day`. */
 export function checkedPlanOptions(options: PlanOptions): CheckedPlanOptions {
   const { needs = [], supplies = [], leavesPerStem, perCage, away = [], cleanEvery = 2 } = options;
+  givenList(needs, ["needs"]);
+  givenList(supplies, ["supplies"]);
+  givenList(away, ["away"]);
   supplies.forEach(({ leaves, on }, i) => {
     const path = ["supplies", i, "leaves"];
     if (finite(leaves, path, "a number of leaves, 0 or more") < 0)

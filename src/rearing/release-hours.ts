@@ -1,18 +1,18 @@
 import { type Place, checkedPlace } from "../diurnal/place.ts";
+import { checkSunAgainstClock } from "../diurnal/sun-against-clock.ts";
 import { InputError } from "../errors.ts";
 import { given } from "../given.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
-import { DAY_MS, civilDayOf, formatInstant, knownZone, startOfDay } from "../time/zone.ts";
+import { DAY_MS, HOUR_MS, civilDayOf, formatInstant, knownZone, noonOf } from "../time/zone.ts";
 import { type CautionId, cautionsFor } from "./cautions.ts";
 import { type Emergence, type Emergences, emergencesOf, forecastOf, wereSeen } from "./emergences.ts";
-import { HOUR_MS, type HourlyWeather, hourlyWeather } from "./hourly-weather.ts";
+import { type HourlyWeather, hourlyWeather } from "./hourly-weather.ts";
 import { adviceFor, bestOf } from "./release-advice.ts";
 import { RELEASE_CRITERIA, type ReleaseCriteria, checkedCriteria } from "./release-criteria.ts";
 import { type ReleaseSetting, lookAt } from "./release-look.ts";
 import { releaseNotes } from "./release-notes.ts";
 import type { EmergencePlan, ReleasePlan } from "./release-plan.ts";
-import { checkSunAgainstClock } from "./sun-left.ts";
 import { type AdultCounts, adultCounts } from "./unfit-adults.ts";
 
 /** What {@link releaseHours} needs besides emergences and weather. */
@@ -80,6 +80,8 @@ export function releaseHours(
   given(weather, ["weather"], "hourly weather, as hourlyWeather makes it", "at", "temperature", "wind");
   given(options, ["options"], "an object of options", "lifeCycle", "place");
   const lifeCycle = checkLifeCycle(options.lifeCycle);
+  if (!wereSeen(emergences))
+    given(emergences, ["emergences"], "a forecast, the window of the emergence, or a list of emergences");
   const forecast = forecastOf(emergences);
   if (forecast !== null && forecast.species !== lifeCycle.species) {
     throw new InputError(
@@ -161,5 +163,5 @@ function neededZone(zone: string | null): string {
 
 function checkSun({ weather, place, zone }: ReleaseSetting): void {
   const day = civilDayOf(weather.at[0] ?? 0, zone);
-  checkSunAgainstClock(startOfDay(day, zone) + DAY_MS / 2, place, zone);
+  checkSunAgainstClock(noonOf(day, zone), place, zone);
 }

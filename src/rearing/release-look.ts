@@ -1,6 +1,6 @@
 import type { Place } from "../diurnal/place.ts";
-import { type Instant, formatInstant } from "../time/zone.ts";
-import { HOUR_MS, type HourlyWeather } from "./hourly-weather.ts";
+import { HOUR_MS, type Instant, formatInstant } from "../time/zone.ts";
+import { type HourlyWeather } from "./hourly-weather.ts";
 import { reasonsOf, scoreOf } from "./judge-hour.ts";
 import type { ReleaseCriteria } from "./release-criteria.ts";
 import type { ReleaseHour } from "./release-hour.ts";

@@ -1,4 +1,5 @@
 import type { Note } from "../notes.ts";
+import { isSpecies } from "../species/is-species.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import type { ReleaseSetting } from "./release-look.ts";
 import type { EmergencePlan, ReleaseLook } from "./release-plan.ts";
@@ -7,7 +8,7 @@ import type { EmergencePlan, ReleaseLook } from "./release-plan.ts";
 export function releaseNotes(
   plans: readonly EmergencePlan[],
   { criteria }: ReleaseSetting,
-  { latinName }: LifeCycle,
+  lifeCycle: LifeCycle,
 ): Note[] {
   const looks = plans.flatMap(({ firstDay, nextDay }) => [firstDay, nextDay]).filter((look) => look !== null);
   const rules = Object.values(criteria).filter(({ mark }) => mark === "common practice, no source").length;
@@ -16,10 +17,10 @@ export function releaseNotes(
     code: "common-practice",
     message: `${rules} of the ${Object.keys(criteria).length} limits are common practice without a source, that of the wind among them; set your own where you know better.`,
   });
-  if (!latinName.startsWith("Danaus plexippus")) {
+  if (!isSpecies(lifeCycle, "Danaus plexippus")) {
     notes.push({
       code: "common-practice",
-      message: `The flight temperatures were measured on monarchs; ${latinName} may need others.`,
+      message: `The flight temperatures were measured on monarchs; ${lifeCycle.latinName} may need others.`,
     });
   }
   return notes;

@@ -1,4 +1,5 @@
 import { given } from "../given.ts";
+import { publishedOn } from "../species/is-species.ts";
 import type { LifeCycle, Sourced } from "../species/life-cycle.ts";
 import { sourced } from "../species/sourced.ts";
 
@@ -27,9 +28,15 @@ const PRE_LAYING: Readonly<Record<string, Sourced>> = {
 
 /** Days from emergence to the first eggs, or `null` where nothing is known of the species. */
 export function preLayingOf(lifeCycle: LifeCycle): Sourced | null {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
-  const { latinName } = lifeCycle;
-  return (Object.hasOwn(PRE_LAYING, latinName) ? PRE_LAYING[latinName] : null) ?? null;
+  given(
+    lifeCycle,
+    ["lifeCycle"],
+    "a life cycle, such as findSpecies returns",
+    "stages",
+    "species",
+    "latinName",
+  );
+  return publishedOn(lifeCycle, PRE_LAYING);
 }
 
 /** What is published on the end of breeding in autumn. */
@@ -49,6 +56,6 @@ const AUTUMN_CUES: Readonly<Record<string, AutumnCue>> = {
 };
 
 /** What is published on the autumn of a species, or `null`. */
-export function autumnCueOf({ latinName }: LifeCycle): AutumnCue | null {
-  return (Object.hasOwn(AUTUMN_CUES, latinName) ? AUTUMN_CUES[latinName] : null) ?? null;
+export function autumnCueOf(lifeCycle: LifeCycle): AutumnCue | null {
+  return publishedOn(lifeCycle, AUTUMN_CUES);
 }

@@ -9,8 +9,8 @@ import type { CurveMethod } from "../diurnal/method.ts";
 import type { Place } from "../diurnal/place.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import type { DailyTemperatures } from "../temperature/series.ts";
-import { type CivilDay, dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, startOfDay } from "../time/zone.ts";
+import type { CivilDay } from "../time/civil-day.ts";
+import { type Instant, type Zone, endOfDay, startOfDay } from "../time/zone.ts";
 import type { SeasonSpan } from "./season-calendar.ts";
 
 /** How the animals' clocks are made. */
@@ -42,7 +42,7 @@ export function seasonWalk(season: SeasonSpan, options: WalkOptions): SeasonWalk
   const { lifeCycle, temperatures, method, place, zone } = options;
   const path = lifePath(lifeCycle, lifeCycle.stages[0]?.stage ?? "egg", "new");
   const from = startOfDay(season.from, zone);
-  const until = startOfDay(season.nextTurn, zone) + DAY_MS;
+  const until = endOfDay(season.nextTurn, zone);
   const clocks = stageClocks(lifeCycle, path, temperatures, { method, place, zone, from, until });
   const needs = lifeCycle.stages.reduce((sum, { degreeDays }) => sum + degreeDays.value, 0);
   const last = lastToStop(clocks);
@@ -77,10 +77,4 @@ export function seasonWalk(season: SeasonSpan, options: WalkOptions): SeasonWalk
 /** The clock with the lowest threshold: the last to stop in autumn and the first to run in spring. */
 function lastToStop(clocks: readonly (StageClock | null)[]): StageClock | undefined {
   return distinct(clocks).sort((a, b) => a.response.lower - b.response.lower)[0];
-}
-
-/** Noon of a day, when eggs are taken to be laid: half a day after its begin. */
-export function noonOf(day: CivilDay | number, zone: Zone): Instant {
-  const number = typeof day === "number" ? day : dayNumber(day);
-  return (startOfDay(number, zone) + startOfDay(number + 1, zone)) / 2;
 }

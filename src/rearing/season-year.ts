@@ -1,11 +1,11 @@
 import type { DailyTemperatures } from "../temperature/series.ts";
 import { type CivilDay, civilDay, dayNumber } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, civilDayOf, startOfDay } from "../time/zone.ts";
+import { DAY_MS, type Instant, civilDayOf, noonOf, startOfDay } from "../time/zone.ts";
 import type { MilestoneId } from "../forecast/chance.ts";
 import { type SeasonSpan, dayInSeason } from "./season-calendar.ts";
 import { type Ending, endOf, firstWarmDay } from "./season-end.ts";
 import type { Brood, SeasonInput, SeasonYear } from "./season-result.ts";
-import { type SeasonWalk, type WalkOptions, noonOf, seasonWalk } from "./season-walk.ts";
+import { type SeasonWalk, type WalkOptions, seasonWalk } from "./season-walk.ts";
 
 /** What is asked of each year, checked. */
 export interface YearOptions extends WalkOptions {

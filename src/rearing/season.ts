@@ -73,6 +73,8 @@ function checkedInput(input: SeasonInput): {
 } {
   const { lifeCycle, temperatures, firstEggs, preLayingDays, milestone = "adult", share = 0.9 } = input;
   checkLifeCycle(lifeCycle);
+  if (firstEggs !== undefined && typeof firstEggs !== "string")
+    given(firstEggs, ["firstEggs"], "a month and a date such as 05-20, or an object with degreeDays");
   const [gap] = gapsOf(temperatures);
   if (gap !== undefined) {
     throw new InputError(

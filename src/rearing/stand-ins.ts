@@ -1,7 +1,7 @@
 import { normalQuantile } from "../cohort/normal-distribution.ts";
 import type { Forecast, Window } from "../forecast/result.ts";
 import type { LifeCycle, StageId } from "../species/life-cycle.ts";
-import { DAY_MS, parseMoment } from "../time/zone.ts";
+import { DAY_MS, noonOf, parseMoment } from "../time/zone.ts";
 
 /**
  * One animal that stands for a share of a cohort: the one that a given share of animals is ahead of in every
@@ -70,7 +70,7 @@ export function timeAt(window: Window, shares: Forecast["shares"], share: number
 /** What the clock on the wall shows at an instant, in milliseconds; offsets are left aside. */
 export function wallClock(instant: string): number {
   const { day, instant: at } = parseMoment(instant.slice(0, 19), null, ["instant"]);
-  return at ?? parseMoment(`${day}T12:00`, null, ["instant"]).instant ?? 0;
+  return at ?? noonOf(day, null);
 }
 
 /** Share of a span that lies in a civil day. A span of no length lies in its day as a whole. */

@@ -26,14 +26,14 @@ export function searchTemperatures({
   day,
   dates,
 }: DateTarget): TemperatureSeries | WeatherEnsemble {
-  if ((temperatures === undefined) === (pastYears === undefined)) {
+  if ((temperatures == null) === (pastYears == null)) {
     throw new InputError(
       "invalid-option",
-      `${temperatures === undefined ? "neither temperatures nor pastYears were" : "temperatures and pastYears were both"} given; give one of them, or an ensemble of both as temperatures.`,
+      `${temperatures == null ? "neither temperatures nor pastYears were" : "temperatures and pastYears were both"} given; give one of them, or an ensemble of both as temperatures.`,
       { path: ["temperatures"] },
     );
   }
-  if (temperatures !== undefined) return temperatures;
+  if (temperatures != null) return temperatures;
   const from = dates?.from ?? addDays(day, -LOOK_BACK_DAYS);
   return weatherEnsemble({
     // Nothing is known yet: one day that is cut off again.

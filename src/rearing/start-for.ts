@@ -1,4 +1,6 @@
+import type { MilestoneId } from "../forecast/chance.ts";
 import { lifePath } from "../forecast/life-path.ts";
+import { given } from "../given.ts";
 import type { Note } from "../notes.ts";
 import { constantTemperature } from "../temperature/constant.ts";
 import { bestOf, outlookOf, ranked } from "./best-start.ts";
@@ -6,7 +8,7 @@ import { heatLimit, refuseHeldHarm } from "./heat-limit.ts";
 import { scoredDays, searchTemperatures } from "./start-dates.ts";
 import { startNotes } from "./start-notes.ts";
 import type { DatePlan, DateTarget, RoomPlan, RoomTarget, StartAbsence, Target } from "./start-plan.ts";
-import { neverThrough, scoredRoom, scoredRooms } from "./start-temperatures.ts";
+import { highestLower, scoredRoom, scoredRooms } from "./start-temperatures.ts";
 import { type CheckedTarget, checkedTarget } from "./target-day.ts";
 
 /**
@@ -31,6 +33,7 @@ import { type CheckedTarget, checkedTarget } from "./target-day.ts";
 export function startFor(target: DateTarget): DatePlan;
 export function startFor(target: RoomTarget): RoomPlan;
 export function startFor(target: DateTarget | RoomTarget): DatePlan | RoomPlan {
+  given(target, ["target"], "an object with lifeCycle, start and day");
   return "constant" in target ? roomFor(target) : dayFor(target);
 }
 
@@ -64,7 +67,7 @@ function roomFor(target: RoomTarget): RoomPlan {
     earlier: "a warmer room, within what is safe, or an earlier start is needed",
     later: "a cooler room or a later start is needed",
   });
-  const absence = tooCold(target) ?? found.absence;
+  const absence = tooCold(target, checked.milestone) ?? found.absence;
   const best = absence === null ? found.best : null;
   const shared = { kind: "room", on: target.on, ranked: ranked(rooms), limit } as const;
   if (best === null) {
@@ -89,12 +92,14 @@ function roomFor(target: RoomTarget): RoomPlan {
   };
 }
 
-function tooCold({ lifeCycle, constant }: RoomTarget): StartAbsence | null {
-  if (!neverThrough(lifeCycle, constant.to)) return null;
-  const lowest = Math.min(...lifeCycle.stages.map(({ lower }) => lower.value));
+function tooCold({ lifeCycle, start, constant }: RoomTarget, id: MilestoneId): StartAbsence | null {
+  const { period, milestones } = lifePath(lifeCycle, start.stage, start.age ?? "unknown");
+  const end = milestones.find((milestone) => milestone.id === id)?.period ?? period;
+  const lower = highestLower(lifeCycle.stages.slice(period, end + 1));
+  if (constant.to > lower) return null;
   return {
     reason: "too-cold",
-    message: `No development: the warmest room is ${constant.to} °C and the lower threshold ${lowest} °C.`,
+    message: `No development to the end: the warmest room is ${constant.to} °C, and ${lower} °C is the highest lower threshold on the way; a room above it, within what is safe, is needed.`,
   };
 }
 

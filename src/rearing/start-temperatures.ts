@@ -1,4 +1,5 @@
 import { InputError, finite } from "../errors.ts";
+import { greatest } from "../extremes.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { constantTemperature } from "../temperature/constant.ts";
 import type { Celsius } from "../units.ts";
@@ -64,9 +65,9 @@ function checkedRange({ constant }: RoomTarget, limit: HeatLimit): RoomTarget["c
 /** Colder is no room. */
 const COLDEST: Celsius = -20;
 
-/** The highest lower threshold: held at or below it, an animal never gets through. */
-export function neverThrough({ stages }: LifeCycle, temperature: Celsius): boolean {
-  return stages.every(({ lower }) => temperature <= lower.value);
+/** The highest lower threshold of some stages, °C: held at or below it, no animal gets through all of them. */
+export function highestLower(stages: LifeCycle["stages"]): Celsius {
+  return greatest(stages.map(({ lower }) => lower.value));
 }
 
 function rounded(temperature: Celsius): Celsius {

@@ -8,6 +8,7 @@ import {
   DAY_MS,
   type Instant,
   type Zone,
+  endOfDay,
   instantsAt,
   knownZone,
   startOfDay,
@@ -81,8 +82,8 @@ function oddsOf({ before, within, after, ways }: Chance, { count, aim }: Checked
 }
 
 function spanOf(day: CivilDay, hours: Target["hours"], zone: Zone): { from: Instant; to: Instant } {
-  const next = startOfDay(dayNumber(day) + 1, zone);
-  if (hours === undefined) return { from: startOfDay(day, zone), to: next };
+  const next = endOfDay(day, zone);
+  if (hours == null) return { from: startOfDay(day, zone), to: next };
   const [first, last] = [minutesOf(hours[0], 0), minutesOf(hours[1], 1)];
   if (first >= last) {
     throw new InputError(

@@ -10,7 +10,7 @@ export type AdultCounts = Pick<ReleasePlan, "healthy" | "unfit">;
  * @param given.found How many animals a forecast is about: the most that can emerge.
  * @param given.healthy Healthy adults as counted by the caller; otherwise all less the unfit ones.
  * @param given.unfit Unfit adults besides those marked in the list.
- * @throws {InputError} `invalid-option` for counts that are no whole numbers, or more unfit than there are.
+ * @throws {InputError} `invalid-option` for counts that are no whole numbers, or more adults than there are.
  */
 export function adultCounts(
   emergences: readonly Emergence[],
@@ -33,6 +33,13 @@ export function adultCounts(
   }
   const healthy =
     given.healthy === undefined ? (all === null ? null : all - unfit) : countOf(given.healthy, "healthy");
+  if (all !== null && healthy !== null && healthy + unfit > all) {
+    throw new InputError(
+      "invalid-option",
+      `healthy is ${healthy}${unfit === 0 ? "" : ` and unfit ${unfit}`}, more than the ${all} adults there are at most; count them again.`,
+      { path: ["healthy"], value: healthy },
+    );
+  }
   const animals = marked.flatMap(({ animal }) => (animal === null ? [] : [animal]));
   return { healthy, unfit: unfit === 0 ? null : { count: unfit, animals, message: STAY_IN } };
 }

@@ -1,5 +1,5 @@
-import type { Instant } from "../time/zone.ts";
-import { HOUR_MS, type HourlyWeather } from "./hourly-weather.ts";
+import { HOUR_MS, type Instant } from "../time/zone.ts";
+import { type HourlyWeather } from "./hourly-weather.ts";
 import type { WeatherOfHour } from "./release-hour.ts";
 
 /** An hour of the weather, or of a gap in it. */

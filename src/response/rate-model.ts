@@ -91,7 +91,7 @@ export function checkParameters<Name extends string>(
   model: RateModel<Name>,
   parameters: RateParameters<Name>,
 ): void {
-  given(model, ["model"], "a rate model, such as briere1", "parameters", "rate", "fault");
+  given(model, ["model"], "a rate model, such as briere1", "parameters", "rate", "optimum", "fault");
   given(parameters, ["parameters"], "an object of parameters");
   for (const { name, meaning } of model.parameters) finite(parameters[name], ["parameters", name], meaning);
   const fault = model.fault(parameters);

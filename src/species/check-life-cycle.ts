@@ -1,6 +1,7 @@
 import { InputError, type InputPath, isUsable, shown } from "../errors.ts";
 import { given, givenList } from "../given.ts";
-import { type LifeCycle, STAGE_IDS, type Sourced, type StageNeeds } from "./life-cycle.ts";
+import { CUTOFFS } from "../response/linear.ts";
+import { HANDLINGS, type LifeCycle, MARKS, STAGE_IDS, type Sourced, type StageNeeds } from "./life-cycle.ts";
 
 const KEBAB_CASE = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 
@@ -9,7 +10,8 @@ const KEBAB_CASE = /^[a-z0-9]+(-[a-z0-9]+)*$/;
  *
  * Stages stand in the order of life, each once, without a hole between instars; `larva` stands for all
  * instars and so never beside one. Thermal constants are positive, lower thresholds are below upper ones,
- * shares and coefficients lie in their ranges, and every number names its source.
+ * shares and coefficients lie in their ranges, and every number names its source. Words of a fixed list (cutoffs,
+ * marks, what there is to know when handling) are words of that list.
  * @throws {InputError} `invalid-life-cycle`, with the path of what is wrong.
  */
 export function checkLifeCycle(lifeCycle: LifeCycle): LifeCycle {
@@ -32,7 +34,23 @@ export function checkLifeCycle(lifeCycle: LifeCycle): LifeCycle {
   if (correlation < 0 || correlation > 1) {
     throw refused(["stageCorrelation", "value"], correlation, "a correlation from 0 to 1");
   }
+  checkHandling(lifeCycle);
   return lifeCycle;
+}
+
+/**
+ * Refuses unknown words on how to handle a species, and none at all: a misspelt one would silence its caution.
+ * @throws {InputError} `invalid-life-cycle`, `invalid-option`.
+ */
+export function checkHandling({ handling }: LifeCycle): void {
+  givenList(handling, ["handling"], "a list, empty where nothing is known");
+  handling.forEach((one, i) => {
+    checkWord(one, HANDLINGS, ["handling", i]);
+  });
+}
+
+function checkWord(word: string, words: readonly string[], path: InputPath): void {
+  if (!words.includes(word)) throw refused(path, word, `one of ${words.join("; ")}`);
 }
 
 function isText(value: unknown): boolean {
@@ -89,11 +107,13 @@ function checkNeeds(needs: StageNeeds, path: InputPath): void {
   } else if (needs.cutoff !== "none") {
     throw refused([...path, "cutoff"], needs.cutoff, "none where no upper threshold is given");
   }
+  checkWord(needs.cutoff, CUTOFFS, [...path, "cutoff"]);
   const cv = sourced(needs.cv, [...path, "cv"]);
   if (cv < 0 || cv >= 1)
     throw refused([...path, "cv", "value"], cv, "a coefficient of variation from 0 to below 1");
   if (needs.tested === null) return;
   given(needs.tested, [...path, "tested"], "null, or an object with low and high");
+  checkWord(needs.tested.mark, MARKS, [...path, "tested", "mark"]);
   const { low, high } = needs.tested;
   if (!isUsable(low)) throw refused([...path, "tested", "low"], low, "a finite number");
   if (!isUsable(high)) throw refused([...path, "tested", "high"], high, "a finite number");
@@ -126,6 +146,7 @@ function sourced(figure: Sourced, path: InputPath): number {
   given(figure, path, "an object with value, mark and source");
   const { value } = figure;
   if (!isUsable(value)) throw refused([...path, "value"], value, "a finite number");
+  checkWord(figure.mark, MARKS, [...path, "mark"]);
   if (!isText(figure.source))
     throw refused([...path, "source"], figure.source, "where the number comes from");
   return value;

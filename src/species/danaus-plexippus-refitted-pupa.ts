@@ -1,5 +1,6 @@
 import { danausPlexippus } from "./danaus-plexippus.ts";
 import type { LifeCycle } from "./life-cycle.ts";
+import { MONARCH_REMARKS } from "./monarch-remarks.ts";
 import { sourced } from "./sourced.ts";
 
 const refitted = sourced(
@@ -30,8 +31,11 @@ export const danausPlexippusRefittedPupa: LifeCycle = {
       : needs,
   ),
   remarks: [
-    ...danausPlexippus.remarks.slice(0, 3),
+    MONARCH_REMARKS.fromMemory,
+    MONARCH_REMARKS.abovePulses,
+    MONARCH_REMARKS.heldHeat,
     "The pupa is longer than in danaus-plexippus: closer to outdoor summer pupae and to 18 and 34 °C, but 10 % too long at a constant 26 °C.",
     "The 22 °C group of the fitted data was slow, and pulls the constant up.",
+    MONARCH_REMARKS.hostAndSeason,
   ],
 };

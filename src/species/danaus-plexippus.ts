@@ -1,4 +1,5 @@
 import type { LifeCycle, Sourced } from "./life-cycle.ts";
+import { MONARCH_REMARKS } from "./monarch-remarks.ts";
 import { sourced } from "./sourced.ts";
 import { usualDarkening } from "./usual-variation.ts";
 
@@ -56,10 +57,10 @@ export const danausPlexippus: LifeCycle = {
   )(0.4),
   handling: ["harmful-sap", "permit-in-places"],
   remarks: [
-    "The thresholds 11.5 and 33 °C and the egg-to-adult sum 352 are from memory; the original table was not seen.",
-    "Above 33 °C development is held at its 33 °C rate: daily pulses of 36 °C sped development up (York & Oberhauser 2002, J. Kansas Ent. Soc. 75:290-298, abstract read), which speaks against a vertical cutoff.",
-    "Constant 34 °C left 16 of 29 animals alive and most of those deformed (Ragonese et al. 2024, open data), whatever the dates say.",
+    MONARCH_REMARKS.fromMemory,
+    MONARCH_REMARKS.abovePulses,
+    MONARCH_REMARKS.heldHeat,
     "Outdoor summer pupae took about 8 % longer than 120.1 degree-days (DuBose et al. 2025, open data); danaus-plexippus-refitted-pupa allows for it.",
-    "Animals on other host plants, and in autumn, may need less or more.",
+    MONARCH_REMARKS.hostAndSeason,
   ],
 };

@@ -23,8 +23,17 @@ export type StageId = (typeof STAGE_IDS)[number];
  * it (`second-hand`), computed from published open data (`open data`), computed here from the figures
  * named (`derived`), recalled and not yet looked up (`from memory`), or a rule of thumb.
  */
-export type Mark =
-  "read" | "second-hand" | "open data" | "derived" | "from memory" | "common practice, no source";
+export type Mark = (typeof MARKS)[number];
+
+/** The marks, the most trusted first. */
+export const MARKS = [
+  "read",
+  "second-hand",
+  "open data",
+  "derived",
+  "from memory",
+  "common practice, no source",
+] as const;
 
 /** A number with where it comes from. */
 export interface Sourced {
@@ -60,15 +69,19 @@ export interface StageNeeds {
 }
 
 /** Things to know when handling a species; each has a caution text of its own. */
-export type Handling =
+export type Handling = (typeof HANDLINGS)[number];
+
+/** What there is to know when handling a species. */
+export const HANDLINGS = [
   /** The host plant has sap that hurts eyes. */
-  | "harmful-sap"
+  "harmful-sap",
   /** A pest in places: never to be released. */
-  | "never-release"
+  "never-release",
   /** Protected or under permit in places. */
-  | "permit-in-places"
+  "permit-in-places",
   /** Not native everywhere it is reared. */
-  | "not-native-in-places";
+  "not-native-in-places",
+] as const;
 
 /** The life cycle of a species, as plain data. A user's own species is an object of this type. */
 export interface LifeCycle {

@@ -34,11 +34,12 @@ export function gapsOf(series: DailyTemperatures): Gap[] {
 }
 
 /**
- * A series with its missing days filled by a named policy and marked `filled`. Days with readings are
- * untouched; a gap that the policy does not reach stays a gap.
+ * A series with its missing days filled by a named policy and marked `filled`. Readings are untouched, also those
+ * of a day that has one of the two: what is filled in beside one is never beyond it. A gap that the policy does not
+ * reach stays a gap.
  * @param policy `interpolate`: minimum and maximum run along straight lines between the days before and
  *   after, for gaps of at most `upToDays`. `normals`: the day's normal minimum and maximum.
- * @throws {InputError} `invalid-option` when `upToDays` is not a whole number from 1, or for another policy.
+ * @throws {InputError} `invalid-option` when `upToDays` is not a whole number from 1, for another policy, or without normals.
  */
 export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTemperatures {
   given(series, ["series"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
@@ -61,6 +62,8 @@ export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTem
       { path: ["fill"], value: policy.fill },
     );
   }
+  if (policy.fill === "normals")
+    given(policy.normals, ["policy", "normals"], "normals, as normalsOf returns them", "min", "max");
   const min = Float64Array.from(series.min);
   const max = Float64Array.from(series.max);
   givenList(series.origin, ["series", "origin"]);
@@ -72,16 +75,19 @@ export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTem
     if (policy.fill === "interpolate" && !(bounded && gap.days <= policy.upToDays)) continue;
     for (let k = 0; k < gap.days; k++) {
       const i = first + k;
-      if (policy.fill === "normals") {
-        const normal = normalsFor(policy.normals, addDays(series.start, i));
-        [min[i], max[i]] = [normal.min, normal.max];
-      } else {
-        const share = (k + 1) / (gap.days + 1);
-        for (const column of [min, max]) {
-          const before = column[first - 1] ?? Number.NaN;
-          column[i] = before + ((column[first + gap.days] ?? Number.NaN) - before) * share;
-        }
+      const normal = policy.fill === "normals" ? normalsFor(policy.normals, addDays(series.start, i)) : null;
+      const share = (k + 1) / (gap.days + 1);
+      for (const [column, own] of [
+        [min, normal?.min],
+        [max, normal?.max],
+      ] as const) {
+        if (!Number.isNaN(column[i])) continue;
+        const before = column[first - 1] ?? Number.NaN;
+        column[i] = own ?? before + ((column[first + gap.days] ?? Number.NaN) - before) * share;
       }
+      // A day with one reading: where the filled value would cross it, the reading stands for both.
+      if (!Number.isNaN(series.min[i])) max[i] = Math.max(Number(min[i]), Number(max[i]));
+      else if (!Number.isNaN(series.max[i])) min[i] = Math.min(Number(min[i]), Number(max[i]));
       origin[i] = "filled";
     }
   }

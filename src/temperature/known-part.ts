@@ -1,8 +1,9 @@
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { type CivilDay, addDays, civilDay, dayNumber } from "../time/civil-day.ts";
 import { DAY_MS } from "../time/zone.ts";
 import { dailyTemperatures, lastDay } from "./daily.ts";
-import type { TemperatureSeries } from "./series.ts";
+import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
 
 /** What is known, as a list of one series or of none, and the first day that is not known, or not wholly. */
 export function knownPart(
@@ -38,6 +39,29 @@ export function knownPart(
     observed.origin.slice(0, days),
   );
   return { known: [known], from };
+}
+
+/**
+ * Refuses days to come that leave a hole behind what is known, or are over before they count.
+ * @param from The first day that is not wholly known.
+ * @throws {InputError} `start-outside-series`.
+ */
+export function checkAhead(
+  ahead: DailyTemperatures,
+  observed: TemperatureSeries,
+  from: CivilDay,
+  name: "forecast" | "normals",
+): void {
+  given(ahead, [name], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  const parts = observed.kind === "joined" ? observed.parts : [observed];
+  // Readings in UTC can end on the day before or after their own by the clocks of a place that is not known here.
+  const late = parts.some((part) => part.kind === "readings" && part.clock === "utc") ? 2 : 0;
+  if (dayNumber(ahead.start, [name, "start"]) <= dayNumber(from) + late && lastDay(ahead) >= from) return;
+  throw new InputError(
+    "start-outside-series",
+    `${name} runs from ${ahead.start} to ${lastDay(ahead)}, but what is known ends before ${from}; it must begin by then and go on beyond it. Give days from ${from} on, or temperatures up to ${addDays(ahead.start, -1)}.`,
+    { path: [name], value: ahead.start },
+  );
 }
 
 function firstUnknownDay(observed: TemperatureSeries): CivilDay {

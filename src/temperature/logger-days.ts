@@ -1,7 +1,7 @@
 import { InputError } from "../errors.ts";
 import { given } from "../given.ts";
 import { type CivilDay, civilDay } from "../time/civil-day.ts";
-import { DAY_MS, type Instant, type Zone, localClock, startOfDay } from "../time/zone.ts";
+import { DAY_MS, HOUR_MS, type Instant, type Zone, localClock, startOfDay } from "../time/zone.ts";
 import type { Celsius } from "../units.ts";
 import type { TemperatureReadings } from "./series.ts";
 
@@ -35,7 +35,7 @@ export function loggerDays(readings: TemperatureReadings, zone: Zone): LoggerDay
     );
   }
   const own = clock === "local" ? null : zone;
-  const longest = readings.longestGapHours * 3_600_000;
+  const longest = readings.longestGapHours * HOUR_MS;
   const numberOf = (instant: Instant): number => Math.floor(localClock(instant, own) / DAY_MS);
   const days: LoggerDay[] = [];
   const [first, last] = [numberOf(at[0] ?? 0), numberOf(at.at(-1) ?? 0)];

@@ -3,7 +3,8 @@ import { given } from "../given.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import { HERMITE_5, type WeatherEnsemble, type WeatherGroup, signed } from "./ensemble.ts";
 import { joinTemperatures } from "./join.ts";
-import { knownPart } from "./known-part.ts";
+import { knownSeries } from "./known-series.ts";
+import { checkAhead, knownPart } from "./known-part.ts";
 import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
 import { shiftedDaily } from "./shift.ts";
 
@@ -28,7 +29,9 @@ export interface NormalsWithVariation {
 export function normalsEnsemble(parts: NormalsWithVariation): WeatherEnsemble {
   given(parts, ["parts"], "an object with observed and normals", "observed", "normals");
   const { observed, normals, autocorrelation } = parts;
+  knownSeries(observed, ["observed"]);
   const { known, from } = knownPart(observed, parts.until);
+  checkAhead(normals, observed, from, "normals");
   const deviation = finite(parts.standardDeviation, ["standardDeviation"], "a number of °C");
   if (deviation < 0 || !(autocorrelation >= 0 && autocorrelation < 1)) {
     throw new InputError(

@@ -18,7 +18,7 @@ import type { DailyTemperatures } from "./series.ts";
  */
 export function roomTemperatures(station: DailyTemperatures, relation: RoomRelation): DailyTemperatures {
   given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
-  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level", "rangeRatio", "seen", "notes");
   const { level, damping, rangeRatio, stationMean } = relation;
   const middle = (i: number): number => {
     const mean = ((station.min[i] ?? Number.NaN) + (station.max[i] ?? Number.NaN)) / 2;
@@ -47,7 +47,7 @@ export function roomTemperatures(station: DailyTemperatures, relation: RoomRelat
  */
 export function roomNotes(station: DailyTemperatures, relation: RoomRelation): RoomNote[] {
   given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
-  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level", "rangeRatio", "seen", "notes");
   const { low, high } = relation.seen;
   const means = Array.from(station.min, (min, i) => (min + (station.max[i] ?? Number.NaN)) / 2);
   const outside = means.filter((mean) => mean < low || mean > high);

@@ -49,7 +49,7 @@ const RULES: readonly (readonly (readonly [node: number, weight: number])[])[] =
  */
 export function roomMembers(station: DailyTemperatures, relation: RoomRelation, k = 2): WeatherEnsemble {
   given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
-  given(relation, ["relation"], "what relateRoom returns", "damping", "level");
+  given(relation, ["relation"], "what relateRoom returns", "damping", "level", "rangeRatio", "seen", "notes");
   const rule = RULES[k - 1];
   if (rule === undefined) {
     throw new InputError(

@@ -86,8 +86,16 @@ export function relateRoom(
   station: DailyTemperatures,
   options: { readonly zone?: Zone; readonly atLeast?: number } = {},
 ): RoomRelation {
-  given(logger, ["logger"], "readings, as temperatureReadings makes them", "at", "temperature");
-  given(station, ["station"], "daily temperatures, as dailyTemperatures makes them", "start", "min", "max");
+  given(logger, ["logger"], "readings, as temperatureReadings makes them", "at", "temperature", "clock");
+  given(
+    station,
+    ["station"],
+    "daily temperatures, as dailyTemperatures makes them",
+    "start",
+    "min",
+    "max",
+    "origin",
+  );
   given(options, ["options"], "an object of options");
   const { zone = null, atLeast = LEAST_ROOM_DAYS } = options;
   if (!(Number.isInteger(atLeast) && atLeast >= FEWEST_DAYS)) {

@@ -4,7 +4,8 @@ import { type CivilDay, addDays, dayNumber } from "../time/civil-day.ts";
 import { lastDay } from "./daily.ts";
 import { HERMITE_5, type WeatherEnsemble, type WeatherGroup, signed } from "./ensemble.ts";
 import { joinTemperatures } from "./join.ts";
-import { knownPart } from "./known-part.ts";
+import { knownSeries } from "./known-series.ts";
+import { checkAhead, knownPart } from "./known-part.ts";
 import { memberYears, pastTrace } from "./past-trace.ts";
 import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
 import { shiftedDaily } from "./shift.ts";
@@ -54,15 +55,25 @@ const LONGEST_TRACE_DAYS = 36_525;
  * A forecast is off by as much as its error says, the same way on all its days: five members a year, at the
  * nodes of a Gauss-Hermite rule, stand for that.
  * @throws {InputError} `no-temperatures` when no past year can be a member; `missing-temperature` when a
- *   past year has a gap (fill it first); `start-outside-series` when `until` is not a day of `observed`;
- *   `invalid-option` when it is given for readings, or when a temperature is held for ever.
+ *   past year has a gap (fill it first); `start-outside-series` when `until` is not a day of `observed`,
+ *   or `forecast` leaves a hole behind it or ends before it counts; `invalid-option` when it is given for readings, or when a temperature is held for ever.
  */
 export function weatherEnsemble(parts: EnsembleParts): WeatherEnsemble {
   given(parts, ["parts"], "an object with observed and past", "observed", "past");
+  given(
+    parts.past,
+    ["past"],
+    "daily temperatures of past years, as dailyTemperatures makes them",
+    "start",
+    "min",
+    "max",
+  );
+  knownSeries(parts.observed, ["observed"]);
   const { observed, forecast, past } = parts;
   if (parts.exclude !== undefined) givenList(parts.exclude, ["exclude"], "a list of years");
   const { known, from } = knownPart(observed, parts.until);
   const ahead = forecast === undefined ? null : forecast;
+  if (ahead !== null) checkAhead(ahead, observed, from, "forecast");
   const traceFrom = ahead === null ? from : addDays(lastDay(ahead), 1);
   const years = memberYears(past, traceFrom, parts.exclude ?? []);
   const nodes = ahead === null ? [{ z: 0, weight: 1 }] : HERMITE_5;

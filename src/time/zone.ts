@@ -4,6 +4,9 @@ import { type CivilDay, civilDay, dayNumber, twoDigits } from "./civil-day.ts";
 /** Milliseconds in a day of 24 hours. */
 export const DAY_MS = 86_400_000;
 
+/** Milliseconds in an hour. */
+export const HOUR_MS = 3_600_000;
+
 /**
  * A point on the time axis, in milliseconds. With a zone it counts from 1970-01-01T00:00Z, as `Date`
  * does. Without one it is a *local clock* reading: what `Date` would count if the clock on the wall
@@ -95,11 +98,27 @@ export function localClock(instant: Instant, zone: Zone): number {
  * @param day Civil day, or its number.
  */
 export function startOfDay(day: CivilDay | number, zone: Zone): Instant {
-  const midnight = (typeof day === "number" ? day : dayNumber(day)) * DAY_MS;
-  if (zone === null) return midnight;
-  const [first] = instantsAt(midnight, zone);
-  // Skipped midnight: clocks jump forward across it, and the offset before the jump leads to the jump.
-  return first ?? midnight - zoneOffset(midnight - DAY_MS, zone);
+  return firstShowing((typeof day === "number" ? day : dayNumber(day)) * DAY_MS, zone);
+}
+
+function firstShowing(local: number, zone: Zone): Instant {
+  if (zone === null) return local;
+  const [first] = instantsAt(local, zone);
+  // Skipped: clocks jump forward across it, and the offset before the jump leads to the jump or behind it.
+  return first ?? local - zoneOffset(local - DAY_MS, zone);
+}
+
+/** The instant at which a civil day ends and the next begins: 23 to 25 hours on where clocks change. */
+export function endOfDay(day: CivilDay | number, zone: Zone): Instant {
+  return startOfDay((typeof day === "number" ? day : dayNumber(day)) + 1, zone);
+}
+
+/**
+ * The instant at which clocks show noon on a civil day. Where they skip it, it is the first instant after the jump;
+ * where they show it twice, the first of the two.
+ */
+export function noonOf(day: CivilDay | number, zone: Zone): Instant {
+  return firstShowing((typeof day === "number" ? day : dayNumber(day)) * DAY_MS + DAY_MS / 2, zone);
 }
 
 /** The civil day that the calendar on the wall shows at an instant. */

@@ -47,3 +47,17 @@ describe("checkLog", () => {
     expect(refusalOf(() => checkLog([good, entry]))).toMatchObject({ code, path: ["log", 1, field] });
   });
 });
+
+describe("notYet as a day", () => {
+  const at = (on: string, notYet: string) => logEntry({ stage: "pupa", on, notYet });
+
+  test("is compared with the day that was written, whatever its offset", () => {
+    expect(at("2026-07-05T05:00+10:00", "2026-07-05").notYet).toBe("2026-07-05");
+    expect(refusalOf(() => at("2026-07-04T23:00-04:00", "2026-07-05")).path).toEqual(["notYet"]);
+  });
+
+  test("leaves no time for a look before midnight of the same day", () => {
+    expect(refusalOf(() => at("2026-07-05T00:00", "2026-07-05")).path).toEqual(["notYet"]);
+    expect(at("2026-07-05T00:00", "2026-07-04").notYet).toBe("2026-07-04");
+  });
+});

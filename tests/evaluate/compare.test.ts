@@ -27,6 +27,20 @@ describe("compare", () => {
     expect(rows[0]).toMatchObject({ insideWindow: true, reason: null, loggedOn: "2026-07-13T12:00" });
   });
 
+  it("spreads the first day from the find on", () => {
+    // Found at noon with a hundredth of 120.1 degree-days to go: 10 a day come at 14:53.
+    const found = { stage: "pupa", on: "2026-07-01T12:00", age: 0.99 } as const;
+    const soon = forecast({ lifeCycle: danausPlexippus, found, temperatures: constantTemperature(21.5) });
+    const { rows } = compare(soon, [
+      logEntry({ stage: "adult", on: "2026-07-01T13:00" }),
+      logEntry({ stage: "adult", on: "2026-07-01T11:00" }),
+    ]);
+    expect(rows[0]?.errorDegreeDays).toBeCloseTo(10 / 24 - 1.201, 3);
+    expect(rows[0]?.errorDegreeDays).toBeCloseTo(10 * (rows[0]?.errorDays ?? 0), 3);
+    // Before the find nothing was counted.
+    expect(rows[1]?.errorDegreeDays).toBeCloseTo(-1.201, 3);
+  });
+
   it("weighs means by the animals logged", () => {
     const { biasDays, meanAbsoluteErrorDays, shareInside } = compare(prediction, [
       logEntry({ stage: "adult", on: "2026-07-12T00:00", count: 3 }),

@@ -11,6 +11,7 @@ import { weatherEnsemble } from "../../src/temperature/weather-ensemble.ts";
 import { addDays } from "../../src/time/civil-day.ts";
 import { startOfDay } from "../../src/time/zone.ts";
 import { city } from "../support/city.ts";
+import { refusalOf } from "../support/refusal.ts";
 
 const NEW_YORK = city("new-york");
 const ZONE = "America/New_York";
@@ -28,6 +29,15 @@ function within(asked: ForecastInput, from: number, to: number) {
   if (chance === null) throw new Error("the temperatures cover it");
   return chance;
 }
+
+it("refuses a time that runs backwards", () => {
+  const error = refusalOf(() => chanceBetween(input(), "adult", 2, 1));
+  expect([error.code, error.path, error.message]).toEqual([
+    "invalid-option",
+    ["to"],
+    "to is 1, before from, 2; it must not be earlier.",
+  ]);
+});
 
 const INPUTS: readonly (readonly [string, ForecastInput])[] = [
   ["known temperatures", input()],

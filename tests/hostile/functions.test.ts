@@ -120,4 +120,24 @@ describe("public functions", () => {
       expect(Reflect.has({}, "polluted")).toBe(false);
     },
   );
+
+  // Figures, tables and texts trust what the library made; a caller makes errors of any shape.
+  it.each(
+    CALLS.filter(
+      ({ name, entry }) => !ARITHMETIC.test(name) && !SHOWS.includes(entry) && name !== "InputError",
+    ),
+  )("$entry $name: nothing in the place of an argument or of a property of one", (call) => {
+    const args = call.args();
+    for (const [i, arg] of args.entries()) {
+      for (const put of [undefined, null, {}]) outcome(call, withValue(args, [i], put) as unknown[]);
+      const plain = typeof arg === "object" && arg !== null && !Array.isArray(arg);
+      if (!plain) continue;
+      for (const key of Object.keys(arg)) {
+        for (const put of [undefined, null]) outcome(call, withValue(args, [i, key], put) as unknown[]);
+        const without: unknown = Object.fromEntries(Object.entries(arg).filter(([name]) => name !== key));
+        outcome(call, withValue(args, [i], without) as unknown[]);
+      }
+    }
+    outcome(call, []);
+  });
 });

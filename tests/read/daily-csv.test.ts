@@ -24,7 +24,7 @@ describe("readDailyCsv", () => {
 
   test("a file of two places is refused until one is chosen", () => {
     const bytes = vegaDataset("weather.csv");
-    expect(refusalOf(() => readTemperatures(bytes)).message).toContain("Seattle, New York");
+    expect(refusalOf(() => readTemperatures(bytes)).message).toContain('"Seattle", "New York"');
     const mistyped = refusalOf(() => readTemperatures(bytes, { location: "Seatle" }));
     expect(mistyped.code).toBe("unknown-location");
     expect(mistyped.message).toContain('"Seattle"');

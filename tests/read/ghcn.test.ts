@@ -63,7 +63,7 @@ describe("readGhcnDly", () => {
     const other = monthLine("TMAX", ["  100  S"], "202604", "XX000000002");
     const error = refusalOf(() => readGhcnDly(dly + other));
     expect(error.code).toBe("unknown-location");
-    expect(error.message).toContain("XX000000001, XX000000002");
+    expect(error.message).toContain('"XX000000001", "XX000000002"');
     expect(readGhcnDly(dly + other, { location: "XX000000001" }).series).toEqual(readGhcnDly(dly).series);
     expect(refusalOf(() => readGhcnDly(dly, { location: "XX000000011" })).message).toContain("XX000000001");
   });

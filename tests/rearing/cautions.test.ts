@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
+import { releaseRuledOut } from "../../src/rearing/release-hours.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
+import { refusalOf } from "../support/refusal.ts";
 
 const idsFor = (species: string) => cautionsFor(findSpecies(species)).map(({ id }) => id);
 
@@ -61,5 +63,15 @@ describe("cautionsFor", () => {
   it("keeps pests closed in", () => {
     for (const species of ["cydia-pomonella", "spodoptera-frugiperda", "harmonia-axyridis"])
       expect(idsFor(species)).toContain("never-release");
+  });
+});
+
+describe("a misspelt or missing handling", () => {
+  const pest = findSpecies("pieris-rapae");
+
+  it.each([[["never-relase"]], [undefined], [null]])("%j is refused and silences no caution", (handling) => {
+    const misspelt = { ...pest, handling: handling as never };
+    expect(refusalOf(() => cautionsFor(misspelt)).path[0]).toBe("handling");
+    expect(refusalOf(() => releaseRuledOut(misspelt)).path[0]).toBe("handling");
   });
 });

@@ -276,6 +276,21 @@ describe("after a log", () => {
     expect(made.from).toBe("2026-06-18");
     expect(made.days[0]?.cohorts[0]?.stages[0]?.stage).toBe("instar-3");
   });
+
+  it("takes a time with an offset for the moment that it is", () => {
+    const eatenBy = (since: string) => dayPlan([{ ...cohort, since }]).foliage[0]?.days[0];
+    const wall = eatenBy("2026-06-18T09:00");
+    for (const same of ["2026-06-18T09:00:00-04:00", "2026-06-18T09:00-04:00", "2026-06-18T13:00Z"])
+      expect(eatenBy(same)).toEqual(wall);
+    expect(eatenBy("2026-06-18T13:00")).not.toEqual(wall);
+    // Ten in the evening in New York is the next day in UTC.
+    expect(dayPlan([{ ...cohort, since: "2026-06-19T02:00:00Z" }]).from).toBe("2026-06-18");
+  });
+
+  it.each(["2026-06-31", "noon", 5, null, {}])("refuses the since %j by its place", (since) => {
+    const error = refusalOf(() => dayPlan([{ ...cohort, since: since as never }]));
+    expect(error.path).toEqual(["cohorts", 0, "since"]);
+  });
 });
 
 describe("refusals", () => {

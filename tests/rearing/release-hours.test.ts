@@ -368,6 +368,18 @@ describe("releaseHours refuses", () => {
     ],
     ["a negative count", with_({ unfit: -1 }), "invalid-option", "unfit is -1"],
     ["more unfit than there are", with_({ unfit: 2 }), "invalid-option", "more than the 1"],
+    [
+      "more healthy ones than there are",
+      with_({ healthy: 50 }),
+      "invalid-option",
+      "healthy is 50, more than the 1",
+    ],
+    [
+      "more of both",
+      with_({ healthy: 1, unfit: 1 }),
+      "invalid-option",
+      "healthy is 1 and unfit 1, more than",
+    ],
     ["half an animal", with_({ healthy: 0.5 }), "invalid-option", "healthy is 0.5"],
     [
       "a limit that is no number",
@@ -395,5 +407,22 @@ describe("releaseHours refuses", () => {
     const refusal = refusalOf(call);
     expect(refusal.code).toBe(code);
     expect(refusal.message).toContain(says);
+  });
+});
+
+describe("a refused emergence", () => {
+  it.each<[unknown, (string | number)[]]>([
+    [[], ["emergences"]],
+    [null, ["emergences"]],
+    [undefined, ["emergences"]],
+    [{}, ["emergences"]],
+    [5, ["emergences"]],
+    [[{ at: "2026-07-05" }], ["emergences", 0, "at"]],
+    [[{ at: "2026-07-05T09:00", count: 0 }], ["emergences", 0, "count"]],
+    [{ early: "2026-07-05", expected: null, late: null }, ["emergences", "early"]],
+  ])("%j is named by one place", (emergences, path) => {
+    expect(
+      refusalOf(() => releaseHours(emergences as never, fairWeather(MIDNIGHT, 48), NEW_YORK)).path,
+    ).toEqual(path);
   });
 });

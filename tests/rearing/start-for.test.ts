@@ -30,6 +30,11 @@ const room = (change: Partial<RoomTarget> = {}): RoomTarget => ({
   ...change,
 });
 
+const MIXED_STAGES = danausPlexippus.stages.map((needs) => ({
+  ...needs,
+  lower: { ...needs.lower, value: needs.stage === "pupa" ? 10.3 : needs.stage === "egg" ? 12.4 : 11 },
+}));
+
 describe("startFor with days to choose from", () => {
   it("finds the day that leaves the textbook's time", () => {
     // 352 degree-days at 12.5 a day are 28.16 days.
@@ -248,6 +253,14 @@ describe("startFor with a room to set", () => {
     const cold = startFor(room({ constant: { from: 2, to: 11 } }));
     expect([cold.best, cold.absence?.reason]).toEqual([null, "too-cold"]);
     expect(cold.absence?.message).toContain("11.5");
+    // Its egg develops above 12.4 °C, its pupa above 10.3 °C: the stages on the way count, and no others.
+    const mixed = { ...danausPlexippus, stages: MIXED_STAGES };
+    const of = (stage: "egg" | "pupa", to: number) =>
+      startFor(room({ lifeCycle: mixed, start: { stage, age: "new" }, constant: { from: 10, to } })).absence;
+    expect(of("egg", 12)?.reason).toBe("too-cold");
+    expect(of("egg", 12)?.message).toContain("12.4 °C is the highest lower threshold");
+    expect(of("pupa", 12)?.reason).not.toBe("too-cold");
+    expect(of("pupa", 10.3)?.message).toContain("10.3 °C is the highest");
     const late = startFor(room({ on: "2026-06-10" }));
     expect([late.best, late.absence?.reason]).toEqual([null, "out-of-reach"]);
     expect(late.absence?.message).toContain("warmer room, within what is safe");

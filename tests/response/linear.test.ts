@@ -28,7 +28,15 @@ describe("linearResponse", () => {
   });
 
   it("has no cutoff without an upper threshold", () => {
-    const open = { lower: 10, upper: Infinity, zero: Infinity, atUpper: 0, atZero: 0, stop: 0, cutoff: "none" };
+    const open = {
+      lower: 10,
+      upper: Infinity,
+      zero: Infinity,
+      atUpper: 0,
+      atZero: 0,
+      stop: 0,
+      cutoff: "none",
+    };
     expect(linearResponse({ lower: 10 })).toEqual(open);
     expect(linearResponse({ lower: 10, upper: null })).toEqual(open);
     expect(linearResponse({ lower: 10, cutoff: "none" })).toEqual(open);
@@ -92,7 +100,9 @@ describe("linearRate", () => {
     ["vertical", [0, 0, 1, 20, 0, 0, 0]],
   ] as const)("goes with a %s cutoff as its name says", (cutoff, rates) => {
     const response = linearResponse({ lower: 10, upper: 30, cutoff });
-    expect([9, 10, 11, 30, 35, 50, 51].map((temperature) => linearRate(response, temperature))).toEqual(rates);
+    expect([9, 10, 11, 30, 35, 50, 51].map((temperature) => linearRate(response, temperature))).toEqual(
+      rates,
+    );
   });
 
   it("rises for ever without an upper threshold", () => {

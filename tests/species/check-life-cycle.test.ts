@@ -62,6 +62,14 @@ describe("checkLifeCycle", () => {
     ["NaN", { lower: invented(NaN) }, "stages.0.lower.value"],
     ["a cutoff without an upper threshold", { upper: null }, "stages.0.cutoff"],
     ["a number without a source", { cv: { ...invented(0.1), source: " " } }, "stages.0.cv.source"],
+    ["an unknown cutoff", { cutoff: "horizntal" as never }, "stages.0.cutoff"],
+    ["no cutoff", { cutoff: undefined as never }, "stages.0.cutoff"],
+    ["an unknown mark", { cv: { ...invented(0.1), mark: "sure" as never } }, "stages.0.cv.mark"],
+    [
+      "an unknown mark of the tested range",
+      { tested: { low: 15, high: 30, mark: "sure" as never, source: "invented" } },
+      "stages.0.tested.mark",
+    ],
     [
       "tested backwards",
       { tested: { low: 30, high: 15, mark: "read", source: "invented" } },
@@ -85,6 +93,19 @@ describe("checkLifeCycle", () => {
       code: "invalid-life-cycle",
       path,
     });
+  });
+
+  test("refuses a misspelt handling", () => {
+    const handling: readonly never[] = ["harmful-sap" as never, "never-relase" as never];
+    expect(refusalOf(() => checkLifeCycle({ ...plain, handling }))).toMatchObject({
+      code: "invalid-life-cycle",
+      path: ["handling", 1],
+    });
+  });
+
+  test.each([undefined, null, "never-release"])("refuses the handling %j", (handling) => {
+    const error = refusalOf(() => checkLifeCycle({ ...plain, handling: handling as never }));
+    expect(error.path).toEqual(["handling"]);
   });
 
   test("no upper threshold and no cutoff is a life cycle too", () => {

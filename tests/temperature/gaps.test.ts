@@ -15,18 +15,26 @@ const normals = {
 
 const holed = fc
   .array(
-    fc.option(fc.tuple(fc.integer({ min: -10, max: 20 }), fc.integer({ min: 0, max: 20 })), { nil: null }),
+    fc.option(
+      fc.tuple(
+        fc.integer({ min: -10, max: 20 }),
+        fc.integer({ min: 0, max: 20 }),
+        fc.integer({ min: 0, max: 9 }),
+      ),
+      { nil: null },
+    ),
     {
       minLength: 1,
       maxLength: 40,
     },
   )
-  .filter((days) => days.some((one) => one !== null))
+  // Of some days one of the two was read.
+  .filter((days) => days.some((one) => one !== null && one[2] > 1))
   .map((days) =>
     dailyTemperatures(
       "2026-05-01",
-      days.map((one) => one?.[0] ?? no),
-      days.map((one) => (one === null ? no : one[0] + one[1])),
+      days.map((one) => (one === null || one[2] === 0 ? no : one[0])),
+      days.map((one) => (one === null || one[2] === 1 ? no : one[0] + one[1])),
     ),
   );
 
@@ -56,9 +64,9 @@ describe("gapsOf", () => {
 describe("fillGaps", () => {
   it("runs straight lines between the days before and after, and marks the days", () => {
     const filled = fillGaps(series, { fill: "interpolate", upToDays: 2 });
-    // By hand: minima 10 to 16 and maxima 20 to 32, in three steps.
+    // By hand: minima 10 to 16 and maxima 20 to 32, in three steps; a maximum of 25 was read.
     expect([...filled.min]).toEqual([no, 10, 12, 14, 16, 8, no]);
-    expect([...filled.max]).toEqual([20, 20, 24, 28, 32, no, 30]);
+    expect([...filled.max]).toEqual([20, 20, 24, 25, 32, no, 30]);
     expect(filled.origin).toEqual([
       "observed",
       "observed",
@@ -70,6 +78,38 @@ describe("fillGaps", () => {
     ]);
   });
 
+  it.each([
+    // A frost that was read stays; by hand, the maximum half way from 20 to 22.
+    ["a minimum", [8, -3, 10], [20, no, 22], [8, -3, 10], [20, 21, 22]],
+    ["a maximum", [8, no, 10], [20, 35, 22], [8, 9, 10], [20, 35, 22]],
+    ["a minimum above the line", [8, 25, 10], [20, no, 22], [8, 25, 10], [20, 25, 22]],
+    ["a maximum below the line", [8, no, 10], [20, 5, 22], [8, 5, 10], [20, 5, 22]],
+    [
+      "a minimum on the way",
+      [8, no, 2, no, 12],
+      [20, no, no, no, 28],
+      [8, 9, 2, 11, 12],
+      [20, 22, 24, 26, 28],
+    ],
+  ])("keeps %s that was read", (_, min, max, lows, highs) => {
+    const filled = fillGaps(dailyTemperatures("2026-05-01", min, max), { fill: "interpolate", upToDays: 3 });
+    expect([[...filled.min], [...filled.max]]).toEqual([lows, highs]);
+    expect(filled.origin.slice(1, -1).every((one) => one === "filled")).toBe(true);
+  });
+
+  it("keeps readings beside normals", () => {
+    const half = dailyTemperatures("2026-05-01", [-3, no, 30, 8], [no, 0, no, 20]);
+    const filled = fillGaps(half, { fill: "normals", normals });
+    // Slots 120 to 122: minima 1.2 to 1.22, maxima 21.2 to 21.22.
+    expect([...filled.min]).toEqual([-3, 0, 30, 8]);
+    expect([...filled.max]).toEqual([21.2, 0, 30, 20]);
+  });
+
+  it.each([undefined, null, {}])("refuses normals that are %j", (none) => {
+    const policy = { fill: "normals", normals: none as never } as const;
+    expect(refusalOf(() => fillGaps(series, policy)).path).toEqual(["policy", "normals"]);
+  });
+
   it("leaves a gap that is longer than allowed, and the series it was given", () => {
     const filled = fillGaps(series, { fill: "interpolate", upToDays: 1 });
     expect(gapsOf(filled)).toEqual(gapsOf(series));
@@ -79,8 +119,9 @@ describe("fillGaps", () => {
   it("takes normals for any gap, at the ends too", () => {
     const filled = fillGaps(series, { fill: "normals", normals });
     expect(gapsOf(filled)).toEqual([]);
-    // 1 May is day 121 of 2026, slot 120.
-    expect([filled.min[0], filled.max[0]]).toEqual([1.2, 21.2]);
+    // 3 May is day 123 of 2026, slot 122; on 1 May, slot 120, a maximum of 20 was read.
+    expect([filled.min[0], filled.max[0]]).toEqual([1.2, 20]);
+    expect([filled.min[2], filled.max[2]]).toEqual([1.22, 21.22]);
     expect(filled.origin.filter((one) => one === "filled")).toHaveLength(5);
   });
 
@@ -91,6 +132,11 @@ describe("fillGaps", () => {
         for (let i = 0; i < one.min.length; i++) {
           if (!isMissing(one, i)) expect([filled.min[i], filled.max[i]]).toEqual([one.min[i], one.max[i]]);
           else if (!isMissing(filled, i)) expect(filled.origin[i]).toBe("filled");
+          for (const [read, now] of [
+            [one.min[i], filled.min[i]],
+            [one.max[i], filled.max[i]],
+          ])
+            if (!Number.isNaN(read)) expect(now).toBe(read);
         }
         const long = gapsOf(one).filter(
           ({ days, from }, k, all) =>

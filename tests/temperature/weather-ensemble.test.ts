@@ -33,6 +33,46 @@ const maxima = new Map(
   Array.from(newYork.max, (max, i) => [new Date(Date.UTC(2012, 0, 1 + i)).toISOString().slice(0, 10), max]),
 );
 
+describe("days ahead", () => {
+  const known = dailyTemperatures("2015-06-01", Array<number>(10).fill(15), Array<number>(10).fill(25));
+  const daysFrom = (start: string, count: number) =>
+    dailyTemperatures(start, Array<number>(count).fill(15), Array<number>(count).fill(25));
+  const withForecast = (ahead: ReturnType<typeof daysFrom>, observed: TemperatureSeries = known) =>
+    weatherEnsemble({ observed, forecast: ahead, past: newYork, exclude: [2015] });
+  const withNormals = (normals: ReturnType<typeof daysFrom>) =>
+    normalsEnsemble({ observed: known, normals, standardDeviation: 3, autocorrelation: 0.6 });
+
+  it.each([
+    ["that leave a hole", "2015-06-12", 5],
+    ["that are over", "2015-05-12", 5],
+    ["that end with what is known", "2015-06-06", 5],
+  ])("%s are refused", (_, start, count) => {
+    for (const make of [withForecast, withNormals]) {
+      const { code, message } = refusalOf(() => make(daysFrom(start, count)));
+      expect(code).toBe("start-outside-series");
+      expect(message).toContain(`runs from ${start} to`);
+      expect(message).toContain("Give days from 2015-06-11 on");
+    }
+  });
+
+  it.each([
+    ["2015-06-11", 1],
+    ["2015-06-05", 7],
+  ])("from %s on, %i of them, follow", (start, count) => {
+    expect(withForecast(daysFrom(start, count)).from).toBe("2015-06-11");
+    expect(withNormals(daysFrom(start, count)).from).toBe("2015-06-11");
+  });
+
+  it("may begin on the last day of readings in UTC in any zone, and no later", () => {
+    const at = Array.from({ length: 48 }, (_, i) => Date.UTC(2015, 5, 9, i));
+    const readings = temperatureReadings(at, Array<number>(48).fill(20), { clock: "utc" });
+    expect(() => withForecast(daysFrom("2015-06-11", 5), readings)).not.toThrow();
+    expect(refusalOf(() => withForecast(daysFrom("2015-06-12", 5), readings)).code).toBe(
+      "start-outside-series",
+    );
+  });
+});
+
 describe("weatherEnsemble", () => {
   it("is the observed days, then the same dates of each past year", () => {
     const ensemble = weatherEnsemble({

@@ -4,11 +4,14 @@ import { describe, expect, it } from "vitest";
 import { civilDay } from "../../src/time/civil-day.ts";
 import {
   DAY_MS,
+  HOUR_MS,
   civilDayOf,
+  endOfDay,
   formatInstant,
   instantsAt,
   knownZone,
   localClock,
+  noonOf,
   parseMoment,
   startOfDay,
   zoneOffset,
@@ -48,6 +51,34 @@ describe("zones", () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  it("end each day where Temporal begins the next, and show noon where Temporal shows it", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 24_000 }), zone, (n, name) => {
+        const day = Temporal.PlainDate.from(civilDay(n));
+        expect(endOfDay(n, name)).toBe(day.add({ days: 1 }).toZonedDateTime(name).epochMilliseconds);
+        const noon = day.toZonedDateTime({ timeZone: name, plainTime: "12:00" }).epochMilliseconds;
+        expect(noonOf(civilDay(n), name)).toBe(noon);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it.each([
+    ["2026-03-08", 23, 11],
+    ["2026-11-01", 25, 13],
+    ["2026-07-01", 24, 12],
+  ])("%s in New York has %i hours, of which %i before noon", (day, hours, before) => {
+    const begin = startOfDay(day, "America/New_York");
+    expect([
+      (endOfDay(day, "America/New_York") - begin) / HOUR_MS,
+      (noonOf(day, "America/New_York") - begin) / HOUR_MS,
+    ]).toEqual([hours, before]);
+    expect([endOfDay(day, null) - startOfDay(day, null), noonOf(day, null) - startOfDay(day, null)]).toEqual([
+      DAY_MS,
+      DAY_MS / 2,
+    ]);
   });
 
   it("begin a day whose midnight is skipped at its first instant", () => {
