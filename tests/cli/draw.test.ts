@@ -35,6 +35,13 @@ describe("draw", () => {
     for (const text of says) expect(message).toContain(text);
   });
 
+  it.each(["windows", "degree-days", "temperatures"])("draws %s that lie within one day", async (picture) => {
+    const words = `draw --out a.svg --picture ${picture} --temperatures new-york.csv --unit C --species monarch --found pupa --age 0.98 --on 2014-06-08T05:00`;
+    const { code, err, written } = await moltline(words);
+    expect([code, err]).toEqual([0, ""]);
+    expect(written["a.svg"]).toContain("8 Jun");
+  });
+
   it("replaces no file unless told so", async () => {
     expect(await refused(DRAW, { "a.svg": "mine" })).toContain("--force");
     expect((await moltline(`${DRAW} --force`, { "a.svg": "mine" })).written["a.svg"]).toContain("<svg");
