@@ -84,7 +84,10 @@ describe("log add", () => {
     ["--stage pupa", "--on is missing"],
     ["--on 2026-06-25", "--stage is missing"],
     ["--stage pupa --on 2026-06-25 --row 3", "--row is for log correct, log retract, not for log add"],
-    ["--stage pupa --on 2026-06-25 more", '"more" belongs to no option; the log is given as --file FILE'],
+    [
+      "--stage pupa --on 2026-06-25 more",
+      '"more" belongs to no option; a text of several words stands in quotation marks',
+    ],
   ])("%s is refused and nothing is written", async (given, text) => {
     const run = words(`log add --file log.csv ${given}`);
     const { code, err, written } = await moltline(run, { "log.csv": LOG });
@@ -224,11 +227,38 @@ describe("log show", () => {
 describe("log export", () => {
   it("the log as it stands, without its history", async () => {
     const { log } = await after(words("log correct --file log.csv --row 3 --count 2"));
-    const { out, err } = await moltline("log export --file log.csv", { "log.csv": log });
+    const { out, err } = await moltline("log export --file log.csv --species monarch", { "log.csv": log });
     expect(out).toBe(
       "stage,seen on,count,cohort,fate,not yet,note\r\ninstar-1,2026-06-11,4,,,,\r\npupa,2026-06-25,2,,,,one hangs\r\n",
     );
     expect(err).toContain("corrected by row 4");
+  });
+
+  it("what hatched, as the species has it", async () => {
+    expect(await refused("log export --file log.csv", { "log.csv": LOG })).toContain(
+      "row 2 says hatched, which is the first instar of some species and the larva of others; give --species",
+    );
+    const moth = await moltline("log export --file log.csv --species cydia-pomonella", { "log.csv": LOG });
+    expect(moth.out).toContain("larva,2026-06-11,4");
+    const survival = "survival --log clean.csv --species cydia-pomonella --found larva";
+    expect((await moltline(survival, { "clean.csv": moth.out })).code).toBe(0);
+    const named = "stage,seen on,cohort\ninstar-1,2026-06-11,A\npupa,2026-06-12,B\n";
+    expect((await moltline("log export --file log.csv", { "log.csv": named })).code).toBe(0);
+    const one = await moltline("log export --file log.csv --cohort B", { "log.csv": named });
+    expect(one.out).toContain("pupa,2026-06-12,1,B");
+    expect(one.out).not.toContain("instar-1");
+  });
+
+  it.each([
+    ["--species monarch --cohort typo", '--cohort is "typo", which the log does not have'],
+    ["--species monarch --wild", "--wild belongs to --darwin-core, which was not given"],
+    ["--latitude 40 --longitude -74", "--latitude belongs to --darwin-core"],
+    [
+      "--species monarch --darwin-core --country US",
+      "--country belongs to a place, --latitude and --longitude",
+    ],
+  ])("%s is refused", async (given, says) => {
+    expect(await refused(`log export --file log.csv ${given}`, { "log.csv": LOG })).toContain(says);
   });
 
   it("in the terms of Darwin Core, with the caution beside the table and never in it", async () => {
@@ -249,6 +279,11 @@ describe("log export", () => {
 
 describe("log", () => {
   it.each([
+    [
+      "log add --file log.csv --stage pupa --on 2026-06-25 --note one hangs",
+      'such as --note "one still hangs"',
+    ],
+    ["log show log.csv", "the log is given as --file FILE"],
     ["log", "moltline: log needs a word after it; use one of template, add, correct, retract, show, export."],
     ["log ad", "did you mean add"],
     ["log constructor", 'moltline log cannot "constructor"'],
