@@ -5,11 +5,12 @@ import type { AgeGiven } from "../forecast/life-path.ts";
 import type { Note } from "../notes.ts";
 import { readLifeCycle } from "../read/index.ts";
 import { findSpecies } from "../species/catalogue.ts";
-import { type LifeCycle, STAGE_IDS } from "../species/life-cycle.ts";
+import type { LifeCycle } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { givenPlace } from "./given-place.ts";
 import { inFile } from "./input-file.ts";
 import { methodHelp } from "./method-help.ts";
+import { givenFound } from "./stage-option.ts";
 import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS } from "./temperature-options.ts";
 import { givenWeather } from "./weather-options.ts";
 import type { Terminal } from "./terminal.ts";
@@ -99,8 +100,7 @@ export async function givenInput(
   terminal: Terminal,
 ): Promise<{ input: ForecastInput; notes: readonly Note[] }> {
   const lifeCycle = await givenLifeCycle(given, terminal);
-  given.needed("found", "the stage they were found in, such as egg");
-  const stage = given.choice("found", STAGE_IDS) ?? "egg";
+  const stage = givenFound(given, lifeCycle);
   const on = given.needed("on", "the day they were found, such as 2026-06-08");
   const { around, notes } = await givenSurroundings(given, terminal);
   const count = given.number("count");

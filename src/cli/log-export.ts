@@ -9,6 +9,7 @@ import { givenLifeCycle } from "./forecast-options.ts";
 import { givenPlace } from "./given-place.ts";
 import { DATE_ORDERS, inFile } from "./input-file.ts";
 import { ofCohort } from "./log-options.ts";
+import { hatchesAs } from "./stage-option.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Parts of a place beside its coordinates. */
@@ -70,8 +71,7 @@ function logOf(bytes: Uint8Array, lifeCycle: LifeCycle | null, given: Given): Lo
   const dateOrder = given.choice("date-order", DATE_ORDERS);
   const read = (firstLarvalStage: "larva" | "instar-1"): LogReading =>
     readLog(bytes, { dateOrder, firstLarvalStage });
-  if (lifeCycle !== null)
-    return read(lifeCycle.stages.some(({ stage }) => stage === "larva") ? "larva" : "instar-1");
+  if (lifeCycle !== null) return read(hatchesAs(lifeCycle));
   const [log, other] = [read("instar-1"), read("larva")];
   const hatched = log.entries.find(({ stage }, i) => stage !== other.entries[i]?.stage);
   if (hatched === undefined) return log;

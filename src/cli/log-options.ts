@@ -5,6 +5,7 @@ import { readLog } from "../read/index.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, inFile, notesAbout } from "./input-file.ts";
+import { hatchesAs } from "./stage-option.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Options that name a log. */
@@ -27,10 +28,9 @@ export async function givenLog(
   given: Given,
   terminal: Terminal,
 ): Promise<{ entries: readonly LogEntry[]; notes: readonly Note[] }> {
-  const larva = stages.some(({ stage }) => stage === "larva");
   const log = await inFile(path, async () =>
     readLog(await terminal.read(path), {
-      firstLarvalStage: larva ? "larva" : "instar-1",
+      firstLarvalStage: hatchesAs({ stages }),
       dateOrder: given.choice("date-order", DATE_ORDERS),
     }),
   );

@@ -29,8 +29,8 @@ const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] =
   ],
   [`forecast ${LINE} --species __proto__ --found egg --on 2015-06-08`, '--species is "__proto__"'],
   [
-    `forecast ${LINE} --species monarch --found instar5 --on 2015-06-08`,
-    '--found is "instar5"; did you mean instar-5',
+    `forecast ${LINE} --species monarch --found instr-5 --on 2015-06-08`,
+    '--found is "instr-5"; did you mean instar 5',
   ],
   [
     `forecast ${LINE} --species cydia-pomonella --found instar-2 --on 2015-06-08`,

@@ -11,7 +11,7 @@ import { givenLifeCycle } from "../forecast-options.ts";
 import { givenPlace } from "../given-place.ts";
 import { mergedDays } from "../merged-days.ts";
 import { methodHelp } from "../method-help.ts";
-import { givenMilestone } from "../milestone-option.ts";
+import { givenMilestone } from "../stage-option.ts";
 import { RECORD_HELP, RECORD_OPTIONS } from "../reading-options.ts";
 import { givenTemperatures } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
