@@ -3,7 +3,8 @@ import { InputError } from "../errors.ts";
 import type { ForecastInput } from "../forecast/forecast.ts";
 import type { AgeGiven } from "../forecast/life-path.ts";
 import type { Note } from "../notes.ts";
-import { readLifeCycle } from "../read/index.ts";
+import { decodeText, readLifeCycle } from "../read/index.ts";
+import { jsonValue } from "../read/json-text.ts";
 import { findSpecies } from "../species/catalogue.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
@@ -75,23 +76,7 @@ export async function givenLifeCycle(given: Given, terminal: Terminal): Promise<
       },
     );
   }
-  return inFile(path, async () => {
-    const text = new TextDecoder().decode(await terminal.read(path));
-    return readLifeCycle(parsedJson(text));
-  });
-}
-
-/** JSON as a value. @throws {InputError} `malformed-file` naming where it stops being JSON. */
-export function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new InputError("malformed-file", `this is not JSON: ${why}.`, {
-      path: ["json"],
-      value: text.slice(0, 60),
-    });
-  }
+  return inFile(path, async () => readLifeCycle(jsonValue(decodeText(await terminal.read(path)))));
 }
 
 /** What the options ask to be forecast, with what reading the files found. */
