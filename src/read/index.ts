@@ -18,6 +18,7 @@ export { STAGE_WORDS } from "./stage-words.ts";
 export { readLifeCycle } from "./life-cycle.ts";
 export type { DateOrder } from "./day-column.ts";
 export {
+  type CohortOptions,
   type LogOptions,
   type ReadOptions,
   TEMPERATURE_FORMATS,
@@ -35,5 +36,4 @@ export { readLogEntries } from "./log-entries.ts";
 export { readForecast } from "./forecast.ts";
 export { JSON_SCHEMA_NAMES, type JsonSchema, type JsonSchemaName, jsonSchemas } from "./json-schemas.ts";
 export { readCohorts } from "./cohorts.ts";
-export type { CohortOptions } from "./cohorts-csv.ts";
 export type { CohortRecord } from "./cohort-record.ts";

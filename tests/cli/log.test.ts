@@ -43,6 +43,30 @@ describe("log template", () => {
   });
 });
 
+describe("a log that is only begun", () => {
+  const template = async (): Promise<string> => (await moltline("log template --species monarch")).out;
+  const here = `--temperatures new-york.csv ${FOUND}`;
+
+  it("is a log with its examples and without them", async () => {
+    const text = await template();
+    const header = `${text.split("\r\n")[0]}\r\n`;
+    for (const log of [text, header]) {
+      const { code, out } = await moltline("log show --file log.csv", { "log.csv": log });
+      expect([code, out.includes("Nothing.")]).toEqual([0, true]);
+      expect((await moltline("log export --file log.csv", { "log.csv": log })).code).toBe(0);
+      const added = await moltline(ADD, { "log.csv": log });
+      expect([added.code, added.out]).toEqual([0, expect.stringContaining("2026-07-05, adult, 2 animals")]);
+    }
+    const forecast = await moltline(`forecast --log log.csv ${here}`, { "log.csv": header });
+    expect([forecast.code, forecast.err]).toEqual([0, ""]);
+    expect(await refused(`compare --log log.csv ${here}`, { "log.csv": header })).toContain(
+      "the log has no entries",
+    );
+    const survival = "survival --log log.csv --species monarch --found egg";
+    expect((await moltline(survival, { "log.csv": header })).out).toContain("0 eggs");
+  });
+});
+
 describe("log add", () => {
   it("adds a row with the moment of writing, in the form that the file has", async () => {
     const { log, outs } = await after(ADD);
@@ -330,6 +354,13 @@ describe("files of forecasts and comparisons", () => {
     expect(await refused("compare --log log.csv --forecast earlier.json --species monarch", files)).toContain(
       "leave out --species",
     );
+    const more = "--species nonsense --temperatures no.csv --exchange-swapped";
+    expect(
+      await refused(`compare --log log.csv --forecast earlier.json --date-order day-first ${more}`, files),
+    ).toContain("--forecast has it all; leave out --exchange-swapped");
+    expect(
+      await refused("compare --log log.csv --forecast earlier.json --exchange-swapped", files),
+    ).toContain("leave out --exchange-swapped");
     const cut: Forecast = JSON.parse(out);
     const short = { ...log, "earlier.json": JSON.stringify({ ...cut, shares: [0.1] }) };
     expect(await refused("compare --log log.csv --forecast earlier.json", short)).toContain(

@@ -169,7 +169,7 @@ describe("moltline forecast refuses a file with", () => {
 
 describe("moltline refuses other files", () => {
   it.each([
-    ["no JSON", "date,min", "own.json: this is not JSON"],
+    ["no JSON", "date,min", "own.json: the text is not valid JSON"],
     ["JSON of another shape", '{"species":"x"}', "own.json: "],
     ["a key that it does not know", '{"__proto__":{"species":"x"}}', "own.json: "],
   ])("a species file with %s", async (_, file, text) => {
@@ -182,7 +182,7 @@ describe("moltline refuses other files", () => {
     expect(await log("stage,seen on\nflew away,2015-06-10\n")).toMatch(
       /log\.csv: row 2, column "stage" is "flew away"/,
     );
-    expect(await log("stage,seen on\n")).toContain("log.csv: ");
+    expect(await log("stage,seen on\n")).toContain("the log has no entries");
     expect(await log("when,what\n2015-06-10,x\n")).toContain("Add a header row such as stage,seen on,count.");
     expect(await log("stage,seen on\nhatched,2023-02-29\n")).toContain('"2023-02-29"');
   });
