@@ -10,6 +10,7 @@ import { givenPlace } from "./given-place.ts";
 import { DATE_ORDERS, inFile } from "./input-file.ts";
 import { ofCohort } from "./log-options.ts";
 import { hatchesAs } from "./stage-option.ts";
+import { givenTargets } from "./target-files.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Parts of a place beside its coordinates. */
@@ -21,9 +22,9 @@ const DARWIN_CORE_ONLY = ["wild", "recorded-by", "id-prefix", "latitude", "longi
 /** Writes the log as it stands as a table for others. */
 export async function exportLog(given: Given, terminal: Terminal): Promise<void> {
   const path = given.needed("file", "the log");
+  const { out } = await givenTargets(given, { out: "clean.csv" }, terminal);
   const { text, notes } = await exported(path, given, terminal);
   const remarks = notesText(notes);
-  const out = given.text("out");
   if (out === undefined) {
     terminal.out(text);
     // What there is to know must not get into the table.

@@ -340,6 +340,23 @@ describe("files of forecasts and comparisons", () => {
     expect(await refused(`forecast ${HERE} --cohort A`)).toContain("--cohort is about what a log teaches");
   });
 
+  it("writes none of several files where one is there, is named twice or is none", async () => {
+    const said = async (more: string): Promise<string> => {
+      const { code, out, err, written } = await moltline(`forecast ${HERE} ${more}`, { mine: "kept" });
+      expect([code, out, written]).toEqual([2, "", {}]);
+      return err;
+    };
+    expect(await said("--ics new.ics --csv mine")).toContain("mine is there already");
+    expect(await said("--ics both --csv both")).toContain("--ics and --csv both name both");
+    expect(await said("--csv -")).toContain("--csv needs the name of a file, such as dates.csv");
+    expect(await said("--force")).toContain("--force belongs to --ics and --csv, neither of which was given");
+    expect(await refused("log template --species monarch --force")).toContain("--force belongs to --out");
+    expect(await refused("log export --file log.csv --out -", { "log.csv": LOG })).toContain(
+      "--out needs the name of a file",
+    );
+    expect(await refused(`draw --out - ${HERE}`)).toContain("--out needs the name of a file");
+  });
+
   it("compares with an earlier forecast as with one made anew", async () => {
     const log = { "log.csv": "stage,seen on,count\nhatched,2015-06-10,4\npupated,2015-06-27,3\n" };
     const { out } = await moltline(`forecast ${HERE} --json`);

@@ -23,6 +23,7 @@ import type { Command } from "../command.ts";
 import { drawingLibraries } from "../drawing-libraries.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
 import { LOG_OPTIONS, givenLog } from "../log-options.ts";
+import { givenTargets } from "../target-files.ts";
 import type { Terminal } from "../terminal.ts";
 
 const PICTURES = ["windows", "degree-days", "temperatures"] as const;
@@ -60,7 +61,8 @@ Drawing needs two packages beside moltline: @observablehq/plot and jsdom.`,
 };
 
 async function run(given: Given, terminal: Terminal): Promise<void> {
-  const out = given.needed("out", "the SVG file to write");
+  given.needed("out", "the SVG file to write");
+  const { out = "" } = await givenTargets(given, { out: "windows.svg" }, terminal);
   const picture = given.choice("picture", PICTURES) ?? "windows";
   const width = givenWidth(given);
   const unit = given.choice("show", ["C", "F"]) ?? "C";
