@@ -3,7 +3,7 @@ import { InputError } from "../../errors.ts";
 import { cautionsFor } from "../../rearing/cautions.ts";
 import { season } from "../../rearing/season.ts";
 import type { SeasonInput } from "../../rearing/season-result.ts";
-import { fahrenheitToCelsius } from "../../units.ts";
+import { fahrenheitDegreesToCelsius, fahrenheitToCelsius } from "../../units.ts";
 import { seasonText } from "../../write/index.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
@@ -99,7 +99,9 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
     lifeCycle,
     temperatures,
     ...(milestone !== undefined && { milestone }),
-    ...(heat !== undefined && { firstEggs: { degreeDays: unit === "F" ? heat / 1.8 : heat } }),
+    ...(heat !== undefined && {
+      firstEggs: { degreeDays: unit === "F" ? fahrenheitDegreesToCelsius(heat) : heat },
+    }),
     ...(given.flag("no-frost") ? { frostBelow: null } : frostBelow !== undefined && { frostBelow }),
   });
   const result = { ...outlook, notes: [...notes, ...assumptions, ...outlook.notes] };
