@@ -19,6 +19,7 @@ const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] =
   [`forecast porch.csv ${FOUND}`, '"porch.csv" belongs to no option; a file is given as --temperatures FILE'],
   [`forecast ${HERE} --species monarch`, "--species was given 2 times; give it once"],
   [`forecast ${HERE} --species-file own.json`, "--species and --species-file were both given"],
+  [`forecast ${HERE} --place foo`, '--place is "foo"; the file has no column of places'],
   // what was found
   ["forecast --json", "--species is missing", "danaus-plexippus"],
   [`forecast ${LINE} --species monarch --on 2015-06-08`, "--found is missing", "egg"],
