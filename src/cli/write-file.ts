@@ -1,23 +1,22 @@
 import { randomUUID } from "node:crypto";
-import { chmod, constants, copyFile, link, lstat, open, realpath, rename, rm, stat } from "node:fs/promises";
+import { chmod, constants, copyFile, link, lstat, open, realpath, rename, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { cannotWrite, codeOf, fileExists } from "./file-problem.ts";
 
 /**
- * Writes a whole file: after a crash at any moment there is the old file or the new one, never a part. Where a path
- * is a link, the file that it leads to is replaced, and a file that is replaced keeps its rights.
+ * Writes a whole file: after a crash at any moment there is the old file or the new one, never a part. A link is
+ * replaced itself and not followed, so that nothing is written but what was named; a file keeps its rights.
  * @param replace Whether a file that is there already may be replaced. Default no.
  * @throws {InputError} `file-exists`, `cannot-write`.
  */
 export async function writeFileWhole(path: string, text: string, replace = false): Promise<void> {
   let draft: string | null = null;
   try {
-    const file = replace ? await fileItself(path) : null;
-    draft = `${file ?? path}.${randomUUID()}.new`;
+    const before = replace ? await lstat(path).catch(() => null) : null;
+    draft = `${path}.${randomUUID()}.new`;
     await writeDurably(draft, new TextEncoder().encode(text));
-    if (file !== null) await takePlace(draft, file, (await stat(file)).mode);
+    if (before?.isFile() === true) await takePlace(draft, path, before.mode);
     else {
-      // A link that leads nowhere is replaced itself.
       await (replace ? rename(draft, path) : appear(draft, path));
       await syncFolder(path);
     }
