@@ -219,6 +219,7 @@ export type {
   PlanConflict,
   PlanDay,
   PlannedCohort,
+  SentencePart,
 } from "./rearing/day-plan-result.ts";
 export type { AdultsFate, PlanCohort } from "./rearing/plan-cohort.ts";
 export type { PlanOptions } from "./rearing/plan-options.ts";

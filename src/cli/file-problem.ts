@@ -16,6 +16,18 @@ export function codeOf(error: unknown): string {
   return error instanceof Error && "code" in error ? String(error.code) : "";
 }
 
+/** The refusal for a file that would be replaced. */
+export function fileExists(path: string): InputError {
+  return new InputError(
+    "file-exists",
+    `${path} is there already; name another file, or replace it with --force.`,
+    {
+      path: ["file"],
+      value: path,
+    },
+  );
+}
+
 /** The refusal for a file that cannot be written. */
 export function cannotWrite(path: string, error: unknown): InputError {
   if (error instanceof InputError) return error;

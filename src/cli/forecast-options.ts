@@ -3,13 +3,15 @@ import { InputError } from "../errors.ts";
 import type { ForecastInput } from "../forecast/forecast.ts";
 import type { AgeGiven } from "../forecast/life-path.ts";
 import type { Note } from "../notes.ts";
-import { readLifeCycle } from "../read/index.ts";
+import { decodeText, readLifeCycle } from "../read/index.ts";
+import { jsonValue } from "../read/json-text.ts";
 import { findSpecies } from "../species/catalogue.ts";
-import { type LifeCycle, STAGE_IDS } from "../species/life-cycle.ts";
+import type { LifeCycle } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { givenPlace } from "./given-place.ts";
 import { inFile } from "./input-file.ts";
 import { methodHelp } from "./method-help.ts";
+import { givenFound } from "./stage-option.ts";
 import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS } from "./temperature-options.ts";
 import { givenWeather } from "./weather-options.ts";
 import type { Terminal } from "./terminal.ts";
@@ -74,23 +76,7 @@ export async function givenLifeCycle(given: Given, terminal: Terminal): Promise<
       },
     );
   }
-  return inFile(path, async () => {
-    const text = new TextDecoder().decode(await terminal.read(path));
-    return readLifeCycle(parsedJson(text));
-  });
-}
-
-/** JSON as a value. @throws {InputError} `malformed-file` naming where it stops being JSON. */
-export function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new InputError("malformed-file", `this is not JSON: ${why}.`, {
-      path: ["json"],
-      value: text.slice(0, 60),
-    });
-  }
+  return inFile(path, async () => readLifeCycle(jsonValue(decodeText(await terminal.read(path)))));
 }
 
 /** What the options ask to be forecast, with what reading the files found. */
@@ -99,8 +85,7 @@ export async function givenInput(
   terminal: Terminal,
 ): Promise<{ input: ForecastInput; notes: readonly Note[] }> {
   const lifeCycle = await givenLifeCycle(given, terminal);
-  given.needed("found", "the stage they were found in, such as egg");
-  const stage = given.choice("found", STAGE_IDS) ?? "egg";
+  const stage = givenFound(given, lifeCycle);
   const on = given.needed("on", "the day they were found, such as 2026-06-08");
   const { around, notes } = await givenSurroundings(given, terminal);
   const count = given.number("count");

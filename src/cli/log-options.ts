@@ -5,6 +5,7 @@ import { readLog } from "../read/index.ts";
 import type { StageId } from "../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, inFile, notesAbout } from "./input-file.ts";
+import { hatchesAs } from "./stage-option.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Options that name a log. */
@@ -27,22 +28,34 @@ export async function givenLog(
   given: Given,
   terminal: Terminal,
 ): Promise<{ entries: readonly LogEntry[]; notes: readonly Note[] }> {
-  const larva = stages.some(({ stage }) => stage === "larva");
   const log = await inFile(path, async () =>
     readLog(await terminal.read(path), {
-      firstLarvalStage: larva ? "larva" : "instar-1",
+      firstLarvalStage: hatchesAs({ stages }),
       dateOrder: given.choice("date-order", DATE_ORDERS),
     }),
   );
   return { entries: ofCohort(log.entries, given.text("cohort")), notes: notesAbout(path, log.notes) };
 }
 
-/** Entries of one cohort. A log of several needs a name: mixing them would compare animals of other dates. */
-function ofCohort(entries: readonly LogEntry[], name: string | undefined): readonly LogEntry[] {
+/**
+ * Entries of one cohort. A log of several needs a name: mixing them would compare animals of other dates.
+ * @throws {InputError} `invalid-option` for a name that the log does not have, or none where it has several.
+ */
+export function ofCohort(entries: readonly LogEntry[], name: string | undefined): readonly LogEntry[] {
   const names = [...new Set(entries.map(({ cohort }) => cohort ?? ""))];
   if (name === undefined && names.length <= 1) return entries;
   if (name !== undefined && names.includes(name))
     return entries.filter(({ cohort }) => (cohort ?? "") === name);
+  if (names.length === 0) {
+    throw new InputError(
+      "invalid-option",
+      `--cohort is "${name}", but the log has no rows yet; leave it out.`,
+      {
+        path: ["cohort"],
+        value: name,
+      },
+    );
+  }
   const known = names.map((one) => (one === "" ? '"" (those without a name)' : `"${one}"`)).join(", ");
   const problem =
     name === undefined ? "the log has several groups" : `--cohort is "${name}", which the log does not have`;

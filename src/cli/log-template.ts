@@ -6,13 +6,14 @@ import { LOG_HEADER } from "../write/log-csv.ts";
 import { wrapped } from "../write/text-layout.ts";
 import type { Given } from "./arguments.ts";
 import { givenLifeCycle } from "./forecast-options.ts";
+import { givenTargets } from "./target-files.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Prints or writes a log to begin with. */
 export async function writeTemplate(given: Given, terminal: Terminal): Promise<void> {
   const lifeCycle = await givenLifeCycle(given, terminal);
   const text = templateText(lifeCycle);
-  const path = given.text("out");
+  const { out: path } = await givenTargets(given, { out: "log.csv" }, terminal);
   if (path === undefined) {
     terminal.out(text);
     return;

@@ -2,7 +2,7 @@
 import { readInput } from "./read-input.ts";
 import { run } from "./run.ts";
 import { updateFile } from "./update-file.ts";
-import { writeFileWhole } from "./write-file.ts";
+import { isThere, writeFileWhole } from "./write-file.ts";
 
 // A reader that closes early, such as `head`, is not an error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
@@ -14,6 +14,7 @@ process.exitCode = await run(process.argv.slice(2), {
   err: (text) => process.stderr.write(text),
   read: readInput,
   write: writeFileWhole,
+  isThere,
   update: updateFile,
   now: () => Date.now(),
 });

@@ -55,6 +55,8 @@ const OPTION_OF_NAME: readonly (readonly [name: RegExp, option: string])[] = [
   [/\b(?:options\.)?longestGapHours\b/g, "--longest-gap"],
   [/\bdateOrder\b/g, "--date-order"],
   [/\bupToDays\b/g, "--fill-gaps"],
+  // The name of the file stands before it.
+  [/(?<=^|: )location is\b/g, "--place is"],
   [/\bchoose one with location\b/g, "choose one with --place"],
   // The columns of a log have no options of their own.
   [

@@ -12,6 +12,10 @@ import type { Terminal } from "./terminal.ts";
 export const RELEASE_OPTIONS: OptionTable = {
   "weather-hours": "text",
   "weather-unit": "text",
+  "weather-place": "text",
+  "weather-date-column": "text",
+  "weather-time-column": "text",
+  "weather-temperature-column": "text",
   "wind-unit": "text",
   "wind-column": "text",
   "rain-column": "text",
@@ -40,9 +44,12 @@ export const RELEASE_HELP = `The weather, hour by hour
                           time,temp °C,wind m/s,rain mm,rain chance %,cloud %
                           2026-07-05 14:00,24,2.5,0,5,20
   --weather-unit C|F    unit of its temperatures, where the file does not say it
+  --weather-place NAME  which place, where the file holds several
   --wind-unit UNIT      unit of its wind: ${WIND_UNITS.join(", ")}
   --wind-column NAME    likewise --rain-column, --chance-column, --cloud-column:
-                        the header, where it is not plain
+                        the header, where it is not plain; likewise
+                        --weather-date-column, --weather-time-column and
+                        --weather-temperature-column
 
 The place, for the sun
   --latitude, --longitude DEGREES
@@ -77,12 +84,23 @@ const FORECAST_ONLY = [
   "normals",
 ] as const;
 
+/** Options of files of temperatures that those of the weather have too, by another name. */
+const TEMPERATURES_ONLY = ["place", "date-column", "time-column", "temperature-column"];
+
 /** The emergences that were seen, or `null` where a forecast is wanted. */
 export function givenEmergences(given: Given): readonly SeenEmergence[] | null {
   const times = given.list("emerged");
   if (times.length === 0) return null;
   const other = FORECAST_ONLY.find((name) => given.text(name) !== undefined);
   const unused = given.list("temperatures").length > 0 ? "temperatures" : other;
+  const ofTemperatures = TEMPERATURES_ONLY.find((name) => given.text(name) !== undefined);
+  if (unused === undefined && ofTemperatures !== undefined) {
+    throw new InputError(
+      "invalid-option",
+      `--${ofTemperatures} is about files of temperatures, and with --emerged none is read; for the weather it is --weather-${ofTemperatures}.`,
+      { path: [ofTemperatures] },
+    );
+  }
   if (unused === undefined) return times.map((at) => ({ at }));
   throw new InputError(
     "invalid-option",
@@ -90,6 +108,15 @@ export function givenEmergences(given: Given): readonly SeenEmergence[] | null {
     { path: [unused] },
   );
 }
+
+/** What the reader of the weather says of its options, and their names here. */
+const WEATHER_WORDS: readonly (readonly [name: RegExp, words: string])[] = [
+  [/the option unit\b/, "--weather-unit"],
+  [/say unit C or unit F\b/, "say --weather-unit C or --weather-unit F"],
+  [/^location is\b/, "--weather-place is"],
+  [/choose one with location\b/, "choose one with --weather-place"],
+  [/\bcolumns\.(date|time|temperature)\b/, "--weather-$1-column"],
+];
 
 /** The weather hour by hour that the options name. */
 export async function givenHours(given: Given, terminal: Terminal): Promise<HourlyRead> {
@@ -101,8 +128,12 @@ export async function givenHours(given: Given, terminal: Terminal): Promise<Hour
         unit: given.choice("weather-unit", UNITS),
         windUnit: given.choice("wind-unit", WIND_UNITS),
         zone: given.text("zone"),
+        location: given.text("weather-place"),
         dateOrder: given.choice("date-order", DATE_ORDERS),
         columns: {
+          date: given.text("weather-date-column"),
+          time: given.text("weather-time-column"),
+          temperature: given.text("weather-temperature-column"),
           wind: given.text("wind-column"),
           rain: given.text("rain-column"),
           chance: given.text("chance-column"),
@@ -111,11 +142,9 @@ export async function givenHours(given: Given, terminal: Terminal): Promise<Hour
         sentinels: [...given.numbers("missing")],
       });
     } catch (error) {
-      // --unit is about the other files, and the reader knows of one unit only.
-      if (!(error instanceof InputError) || error.path[0] !== "unit") throw error;
-      const message = error.message
-        .replace("the option unit", "--weather-unit")
-        .replace("say unit C or unit F", "say --weather-unit C or --weather-unit F");
+      if (!(error instanceof InputError)) throw error;
+      // --unit, --place and columns without weather before them are about the other files.
+      const message = WEATHER_WORDS.reduce((text, [name, words]) => text.replace(name, words), error.message);
       throw new InputError(error.code, message, { path: error.path, value: error.value });
     }
   });

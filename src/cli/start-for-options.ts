@@ -3,7 +3,7 @@ import type { ForecastInput } from "../forecast/forecast.ts";
 import { AIMS, type Target } from "../rearing/start-plan.ts";
 import { type TemperatureUnit, fahrenheitToCelsius } from "../units.ts";
 import type { Given } from "./arguments.ts";
-import { givenMilestone } from "./milestone-option.ts";
+import { givenMilestone } from "./stage-option.ts";
 
 /** What is wanted, as the options say it. */
 export function targetOf(day: string, unit: TemperatureUnit, input: ForecastInput, given: Given): Target {

@@ -4,6 +4,7 @@ import type { Forecast } from "../forecast/result.ts";
 import type { Caution } from "../rearing/cautions.ts";
 import { calendarIcs, comparisonCsv, forecastCsv } from "../write/index.ts";
 import type { Given, OptionTable } from "./arguments.ts";
+import { givenTargets } from "./target-files.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Options of files that a forecast is written to as well. */
@@ -41,7 +42,7 @@ export async function writeForecastFiles(
   given: Given,
   terminal: Terminal,
 ): Promise<string> {
-  const [ics, csv] = [given.text("ics"), given.text("csv")];
+  const { ics, csv } = await givenTargets(given, { ics: "dates.ics", csv: "dates.csv" }, terminal);
   const days = given.choice("ics-days", ["windows", "expected"]);
   if (days !== undefined && ics === undefined) {
     throw new InputError("invalid-option", "--ics-days is about a calendar file; name one with --ics.", {
@@ -75,7 +76,7 @@ export async function writeComparisonFile(
   given: Given,
   terminal: Terminal,
 ): Promise<string> {
-  const csv = given.text("csv");
+  const { csv } = await givenTargets(given, { csv: "rows.csv" }, terminal);
   if (csv === undefined) return "";
   await terminal.write(csv, comparisonCsv(comparison), given.flag("force"));
   return `Wrote ${csv}.\n`;

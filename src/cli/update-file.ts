@@ -1,9 +1,9 @@
-import { chmod, realpath, rename, rm, stat } from "node:fs/promises";
+import { rm, stat } from "node:fs/promises";
 import { InputError } from "../errors.ts";
 import { claimFile } from "./claim-file.ts";
 import { cannotWrite } from "./file-problem.ts";
 import { readInput } from "./read-input.ts";
-import { syncFolder, writeDurably } from "./write-file.ts";
+import { fileItself, takePlace, writeDurably } from "./write-file.ts";
 
 /** How often a file that others change without a claim, such as a spreadsheet, is read anew. */
 const ATTEMPTS = 5;
@@ -38,12 +38,10 @@ async function changedOnce(path: string, change: (bytes: Uint8Array) => Uint8Arr
     const bytes = change(await readInput(file));
     return await written(path, async () => {
       await writeDurably(claim.draft, bytes);
-      await chmod(claim.draft, before.mode & 0o7777);
       const now = await stat(file);
       const same = now.mtimeMs === before.mtimeMs && now.size === before.size && now.ino === before.ino;
       if (!same || !(await claim.stands())) return false;
-      await rename(claim.draft, file);
-      await syncFolder(file);
+      await takePlace(claim.draft, file, before.mode);
       return true;
     });
   } finally {
@@ -52,15 +50,13 @@ async function changedOnce(path: string, change: (bytes: Uint8Array) => Uint8Arr
   }
 }
 
-/** The file itself, where a path is a link to it. */
+/** The file itself, which must be there. */
 async function existing(path: string): Promise<string> {
-  try {
-    return await realpath(path);
-  } catch (error) {
-    // Reading says best what is wrong with a file that is not there.
-    await readInput(path);
-    throw cannotWrite(path, error);
-  }
+  const file = await fileItself(path).catch(() => null);
+  if (file !== null) return file;
+  // Reading says best what is wrong with a file that is not there.
+  await readInput(path);
+  throw cannotWrite(path, new Error("it is not there"));
 }
 
 async function written<Result>(path: string, act: () => Promise<Result>): Promise<Result> {

@@ -1,35 +1,60 @@
 import { randomUUID } from "node:crypto";
-import { constants, copyFile, link, open, rename, rm } from "node:fs/promises";
+import { chmod, constants, copyFile, link, lstat, open, realpath, rename, rm } from "node:fs/promises";
 import { dirname } from "node:path";
-import { InputError } from "../errors.ts";
-import { cannotWrite, codeOf } from "./file-problem.ts";
+import { cannotWrite, codeOf, fileExists } from "./file-problem.ts";
 
 /**
- * Writes a whole file: after a crash at any moment there is the old file or the new one, never a part.
+ * Writes a whole file: after a crash at any moment there is the old file or the new one, never a part. A link is
+ * replaced itself and not followed, so that nothing is written but what was named; a file keeps its rights.
  * @param replace Whether a file that is there already may be replaced. Default no.
  * @throws {InputError} `file-exists`, `cannot-write`.
  */
 export async function writeFileWhole(path: string, text: string, replace = false): Promise<void> {
-  const draft = `${path}.${randomUUID()}.new`;
+  let draft: string | null = null;
   try {
+    const before = replace ? await lstat(path).catch(() => null) : null;
+    draft = `${path}.${randomUUID()}.new`;
     await writeDurably(draft, new TextEncoder().encode(text));
-    if (replace) await rename(draft, path);
-    else await appear(draft, path);
-    await syncFolder(path);
+    if (before?.isFile() === true) await takePlace(draft, path, before.mode);
+    else {
+      await (replace ? rename(draft, path) : appear(draft, path));
+      await syncFolder(path);
+    }
   } catch (error) {
-    if (codeOf(error) !== "EEXIST") throw cannotWrite(path, error);
-    throw new InputError(
-      "file-exists",
-      `${path} is there already; name another file, or replace it with --force.`,
-      {
-        path: ["file"],
-        value: path,
-      },
-    );
+    throw codeOf(error) === "EEXIST" ? fileExists(path) : cannotWrite(path, error);
   } finally {
     // Where the draft could not be made, removing it fails for the same reason, which was told already.
-    await rm(draft, { force: true }).catch(() => undefined);
+    if (draft !== null) await rm(draft, { force: true }).catch(() => undefined);
   }
+}
+
+/** Whether a path names something, be it a link that leads nowhere. */
+export async function isThere(path: string): Promise<boolean> {
+  return lstat(path).then(
+    () => true,
+    () => false,
+  );
+}
+
+/** The file itself, where a path is a link to it; `null` where there is none. */
+export async function fileItself(path: string): Promise<string | null> {
+  try {
+    return await realpath(path);
+  } catch (error) {
+    if (codeOf(error) === "ENOENT") return null;
+    throw error;
+  }
+}
+
+/**
+ * Puts a draft in the place of a file, with the rights that this one had.
+ * @param file The file itself, no link to it.
+ * @param mode Mode of the file.
+ */
+export async function takePlace(draft: string, file: string, mode: number): Promise<void> {
+  await chmod(draft, mode & 0o7777);
+  await rename(draft, file);
+  await syncFolder(file);
 }
 
 /** Gives a draft its name where no file has it yet; a link cannot replace one, as renaming would. */

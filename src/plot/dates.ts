@@ -53,12 +53,14 @@ const TICK_STEPS = [1, 2, 4, 7, 14, 28, 56, 91, 182, 365];
 const TICK_PIXELS = 62;
 
 /**
- * Where a time axis is labelled: whole days from the first on, as close as their labels have room.
+ * Where a time axis is labelled: whole days from the first on, as close as their labels have room. An axis
+ * within one day is labelled where it begins, or it would not say which day it shows.
  * @param pixels Length of the axis.
  */
 export function dayTicks(begin: Date, end: Date, pixels: number): Date[] {
   const first = Math.ceil(begin.getTime() / DAY_MS);
   const days = end.getTime() / DAY_MS - first;
+  if (days < 0) return [begin];
   const step = TICK_STEPS.find((step) => (pixels / days) * step >= TICK_PIXELS) ?? Math.ceil(days);
   return Array.from({ length: Math.floor(days / step) + 1 }, (_, i) => new Date((first + i * step) * DAY_MS));
 }

@@ -2,8 +2,8 @@ import { givenList, given } from "../given.ts";
 import type { Learned } from "../forecast/learned.ts";
 import type { Forecast, IsoInstant } from "../forecast/result.ts";
 import type { StageId } from "../species/life-cycle.ts";
-import type { CivilDay } from "../time/civil-day.ts";
-import { DAY_MS } from "../time/zone.ts";
+import { type CivilDay, dayNumber } from "../time/civil-day.ts";
+import { DAY_MS, parseMoment } from "../time/zone.ts";
 
 /** What is expected in the evening of one day of a season. */
 export interface Outlook {
@@ -65,5 +65,11 @@ function beginOf(forecast: Forecast, stage: StageId) {
 
 function windowDays(forecast: Forecast, stage: StageId): number | null {
   const { early = null, late = null } = beginOf(forecast, stage) ?? {};
-  return early === null || late === null ? null : (Date.parse(late) - Date.parse(early)) / DAY_MS;
+  return early === null || late === null ? null : (instantOf(late) - instantOf(early)) / DAY_MS;
+}
+
+/** Milliseconds; a time without an offset is a local clock, which no zone of this machine may move. */
+function instantOf(at: IsoInstant): number {
+  const { day, instant } = parseMoment(at, "UTC", ["at"]);
+  return instant ?? dayNumber(day) * DAY_MS;
 }

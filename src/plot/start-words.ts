@@ -1,4 +1,5 @@
 import { givenList } from "../given.ts";
+import { percentText } from "../rearing/chance-text.ts";
 import type { TemperatureUnit } from "../units.ts";
 import { longDate } from "./dates.ts";
 import { displayUnit } from "./display-unit.ts";
@@ -33,11 +34,7 @@ export function describeStarts(
   const unknown = rows.length - known.length;
   const rest = unknown === 0 ? "" : ` For ${unknown} of them the chance is not known.`;
   return (
-    `The best of ${rows.length} starts is ${startText(best.row, unit)}, with a chance of ${percent(best.chance)}; ` +
-    `an animal is then too early with ${percent(best.row.early)} and too late with ${percent(best.row.late)}.${spread}${rest}`
+    `The best of ${rows.length} starts is ${startText(best.row, unit)}, with a chance of ${percentText(best.chance)}; ` +
+    `an animal is then too early with ${percentText(best.row.early ?? 0)} and too late with ${percentText(best.row.late ?? 0)}.${spread}${rest}`
   );
-}
-
-function percent(share: number | null): string {
-  return `${Math.round((share ?? 0) * 100)} %`;
 }

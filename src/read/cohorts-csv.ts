@@ -1,25 +1,16 @@
 import type { Note } from "../notes.ts";
 import type { AgeGiven } from "../forecast/life-path.ts";
-import type { LifeCycle } from "../species/life-cycle.ts";
 import { cohortColumns } from "./cohort-columns.ts";
 import { type CohortRecord, refuseSecondNames, speciesNamed } from "./cohort-record.ts";
 import type { Column } from "./columns.ts";
 import { columnNotes } from "./columns.ts";
 import { csvTable } from "./csv-table.ts";
-import type { DateOrder } from "./day-column.ts";
 import { momentsSeen } from "./log-moments.ts";
 import { neededCells } from "./needed-cells.ts";
 import { numberCell } from "./number-cell.ts";
+import type { CohortOptions } from "./options.ts";
 import { ROWS, refusal } from "./place.ts";
 import { stageOfWord } from "./stage-words.ts";
-
-/** How to read cohorts. */
-export interface CohortOptions {
-  /** Order of month and date in dates that do not begin with the year. */
-  readonly dateOrder?: DateOrder | undefined;
-  /** Life cycles of one's own that a cohort may name. */
-  readonly own?: readonly LifeCycle[] | undefined;
-}
 
 /**
  * Cohorts from a delimited table with a header: `name`, `species`, `found` (the stage, as in a log) and `on` (day or
@@ -27,7 +18,7 @@ export interface CohortOptions {
  * @param plain Text without a byte-order mark.
  * @throws {InputError} with the row, the column, the value and what would be right: `unknown-column`,
  *   `ambiguous-column`, `unknown-species`, `unknown-stage`, `invalid-day`, `ambiguous-date`, `invalid-instant`,
- *   `invalid-found` (name, count, age, cages), `malformed-file`.
+ *   `invalid-found` (no rows; name, count, age, cages), `malformed-file`.
  */
 export function readCohortsCsv(
   plain: string,
@@ -36,7 +27,7 @@ export function readCohortsCsv(
   const table = csvTable(plain, cohortColumns, "the name, species, stage found and day of each cohort");
   const { columns } = table;
   const present = Object.values(columns).filter((column): column is Column => column !== null);
-  const { texts, rows } = neededCells(table, present, undefined);
+  const { texts, rows } = neededCells(table, present, { location: null, noRows: "invalid-found" });
   const cell = (column: Column | null, i: number): string =>
     column === null ? "" : (texts[present.indexOf(column)]?.[i] ?? "");
   const moments = momentsSeen(
@@ -84,7 +75,12 @@ export function readCohortsCsv(
       : [];
   return {
     cohorts,
-    notes: [...table.notes, ...columnNotes(table.header, { ...columns }), ...moments.notes, ...counted],
+    notes: [
+      ...table.notes,
+      ...columnNotes(table.header, { ...columns }, "remark"),
+      ...moments.notes,
+      ...counted,
+    ],
   };
 }
 

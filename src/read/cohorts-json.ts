@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { STAGE_IDS } from "../species/life-cycle.ts";
 import { type CohortRecord, refuseSecondNames, speciesNamed } from "./cohort-record.ts";
-import type { CohortOptions } from "./cohorts-csv.ts";
+import type { CohortOptions } from "./options.ts";
 import { jsonValue } from "./json-text.ts";
 import { listPlaces } from "./place.ts";
 import { inShape } from "./shape.ts";

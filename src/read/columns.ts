@@ -72,17 +72,21 @@ export function readingsColumns(
   return stamp && { kind: "readings", stamp, time: date && time, temperature };
 }
 
-/** Notes on which columns were taken and which were left. */
+/**
+ * Notes on which columns were taken and which were left.
+ * @param places Whether rows were chosen by columns of places, or these are remarks that nothing was made of.
+ */
 export function columnNotes(
   header: readonly string[],
   used: Readonly<Record<string, Column | null>>,
+  places: "chosen" | "remark" = "chosen",
 ): Note[] {
   const taken = Object.entries(used).flatMap(([as, column]) => (column ? [{ as, column }] : []));
   // Places are looked at, even where all rows are of one.
   const left = header.filter(
     (name, i) =>
       name !== "" &&
-      headerMeaning(name).role !== "location" &&
+      (places === "remark" || headerMeaning(name).role !== "location") &&
       !taken.some(({ column }) => column.index === i),
   );
   const notes: Note[] = [];

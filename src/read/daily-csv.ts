@@ -51,7 +51,10 @@ export function dailyFromTable(
 ): ReadResult<DailyTemperatures> {
   const { date, min, max } = table.columns;
   refuseAttributes(table.header);
-  const { texts, rows, notes } = neededCells(table, [date, min, max], options.location);
+  const { texts, rows, notes } = neededCells(table, [date, min, max], {
+    location: options.location,
+    noRows: "no-temperatures",
+  });
   const [dayTexts = [], minTexts = [], maxTexts = []] = texts;
   const { days, notes: dayNotes } = dayColumn(
     dayTexts.map((text, i) => dayOnly(text, rows[i] ?? 0, date.header.text)),

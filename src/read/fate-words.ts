@@ -34,7 +34,9 @@ export function endOf(
 ): { stage: StageId; fate?: LogFate } {
   const parts = partsOf(cells.stage);
   const inStage = fateIn(parts);
-  const inFate = fateIn(partsOf(cells.fate));
+  const fateParts = partsOf(cells.fate);
+  // A word that is not understood may turn the others round, as in `not dead`.
+  const inFate = fateParts.every(isFateOrLink) ? fateIn(fateParts) : null;
   if (cells.fate.trim() !== "" && inFate === null) {
     throw refusal(
       "invalid-log",
@@ -42,7 +44,7 @@ export function endOf(
       row,
       headers.fate,
       cells.fate,
-      "it must be seen, died or lost (escaped, moved), or empty for seen.",
+      "it must be one of seen, died or lost (escaped, moved), or empty for seen, without other words.",
     );
   }
   if (inStage !== null && inFate !== null && inStage !== inFate) {
@@ -68,12 +70,12 @@ function partsOf(text: string): string[] {
   return text.split(/[\s,:;()]+/).filter((part) => part !== "");
 }
 
+/** The fate that words tell, or `null` where they tell none or two. What was `seen dead` is dead. */
 function fateIn(parts: readonly string[]): LogFate | null {
-  for (const part of parts) {
-    const fate = FATE_WORDS.get(part.toLowerCase());
-    if (fate !== undefined) return fate;
-  }
-  return null;
+  const told = new Set(parts.flatMap((part) => FATE_WORDS.get(part.toLowerCase()) ?? []));
+  if (told.size > 1) told.delete("seen");
+  const [fate] = told;
+  return fate === undefined || told.size > 1 ? null : fate;
 }
 
 function isFateOrLink(part: string): boolean {

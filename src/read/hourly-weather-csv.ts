@@ -32,7 +32,7 @@ export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead
   const clouds = cloud && cloudScale(cloud.header.text);
 
   const present = [stamp, time, temperature, wind, rain, chance, cloud].filter((column) => column !== null);
-  const needed = neededCells(table, present, options.location);
+  const needed = neededCells(table, present, { location: options.location, noRows: "invalid-weather" });
   const { rows } = needed;
   const cellsOf = (column: Column): readonly string[] => needed.texts[present.indexOf(column)] ?? [];
   const stamps = stampColumn(

@@ -18,6 +18,7 @@ export { STAGE_WORDS } from "./stage-words.ts";
 export { readLifeCycle } from "./life-cycle.ts";
 export type { DateOrder } from "./day-column.ts";
 export {
+  type CohortOptions,
   type LogOptions,
   type ReadOptions,
   TEMPERATURE_FORMATS,
@@ -34,5 +35,4 @@ export type { SupersededRow } from "./log-corrections.ts";
 export { readLogEntries } from "./log-entries.ts";
 export { readForecast } from "./forecast.ts";
 export { readCohorts } from "./cohorts.ts";
-export type { CohortOptions } from "./cohorts-csv.ts";
 export type { CohortRecord } from "./cohort-record.ts";

@@ -98,7 +98,7 @@ export function readLog(text: string | Uint8Array, options: LogOptions = {}): Lo
     notes: [
       ...notes,
       ...table.notes,
-      ...columnNotes(table.header, { ...columns }),
+      ...columnNotes(table.header, { ...columns }, "remark"),
       ...moments.notes,
       ...looks.notes,
       ...counted,
@@ -118,7 +118,7 @@ function countOf(text: string, row: number, column: string): number {
 // of whole numbers it could be either.
 function refuseCountsAsNames({ count, cohort }: LogColumns, cells: readonly string[]): void {
   if (count !== null || cohort === null || !/^animals?$/i.test(cohort.header.text)) return;
-  if (!cells.every((cell) => /^\d*$/.test(cell))) return;
+  if (cells.length === 0 || !cells.every((cell) => /^\d*$/.test(cell))) return;
   throw new InputError(
     "ambiguous-column",
     `the column ${shown(cohort.header.text)} holds only whole numbers; name it count if they are how many animals, or cohort if they say which.`,

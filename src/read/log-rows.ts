@@ -21,7 +21,8 @@ export const EXAMPLE_NOTE = "EXAMPLE: delete this row";
 /**
  * The rows of a log with something in them. A row may end before columns that it has nothing for, as rows do that
  * are older than a column; only stage, day and count must be there.
- * @throws {InputError} `malformed-file` (a row too short), `no-temperatures` (no rows).
+ * @returns None for a log that is only begun.
+ * @throws {InputError} `malformed-file` (a row too short).
  */
 export function logRows(table: CsvTable<LogColumns>): LogRow[] {
   const { columns, header } = table;
@@ -32,7 +33,7 @@ export function logRows(table: CsvTable<LogColumns>): LogRow[] {
       : cells,
   );
   const present = Object.values(columns).filter((column) => column !== null);
-  const needed = neededCells({ ...table, rows }, present, undefined);
+  const needed = neededCells({ ...table, rows }, present, { location: null, noRows: null });
   return needed.rows.map((row, i): LogRow => {
     const cell = (field: keyof LogColumns): string => {
       const column = columns[field];

@@ -1,4 +1,4 @@
-import { InputError, nearestNames, shown } from "../errors.ts";
+import { InputError, type InputErrorCode, nearestNames, shown } from "../errors.ts";
 import type { Note } from "../notes.ts";
 import type { Column } from "./columns.ts";
 import type { CsvTable } from "./csv-table.ts";
@@ -13,19 +13,29 @@ export interface NeededCells {
   readonly notes: readonly Note[];
 }
 
+/** What a table is about, for what is asked of its rows. */
+export interface TableKind {
+  /**
+   * The place to keep, in a file that names places; `undefined` where none was chosen, `null` where a table is not
+   * about one place, and a column of places is a remark like others.
+   */
+  readonly location: string | undefined | null;
+  /** Code of the refusal of a table without rows; `null` where it may have none. */
+  readonly noRows: InputErrorCode | null;
+}
+
 /**
  * The cells of the needed columns for one place. Rows with nothing in any of them are blank lines with
  * other things in them, and are passed over.
- * @param location The place to keep, in a file that names places.
  * @throws {InputError} `malformed-file` (a row too short), `unknown-location` (several places and none
- *   chosen, or one that is not there), `no-temperatures` (no rows).
+ *   chosen, or one that is not there), the code for no rows.
  */
 export function neededCells(
   table: CsvTable<unknown>,
   columns: readonly Column[],
-  location: string | undefined,
+  { location, noRows }: TableKind,
 ): NeededCells {
-  const { keep, notes } = placeFilter(table, location);
+  const { keep, notes } = location === null ? { keep: () => true, notes: [] } : placeFilter(table, location);
   const texts = columns.map((): string[] => []);
   const rows: number[] = [];
   table.rows.forEach((cells, i) => {
@@ -39,9 +49,9 @@ export function neededCells(
     });
     rows.push(row);
   });
-  if (rows.length === 0) {
+  if (rows.length === 0 && noRows !== null) {
     throw new InputError(
-      "no-temperatures",
+      noRows,
       "below its header the table has no row with values; at least one is needed.",
       {
         path: ["row"],

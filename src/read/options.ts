@@ -1,6 +1,9 @@
 import * as z from "zod/mini";
+import { given } from "../given.ts";
+import type { LifeCycle } from "../species/life-cycle.ts";
 import { LONGEST_GAP_HOURS } from "../temperature/readings.ts";
 import { knownZone } from "../time/zone.ts";
+import type { DateOrder } from "./day-column.ts";
 import { inShape } from "./shape.ts";
 
 /** The formats of temperature files. */
@@ -74,6 +77,16 @@ const logOptions = z.strictObject({
 /** How to read a log of what was seen. */
 export type LogOptions = Readonly<z.input<typeof logOptions>>;
 
+const cohortOptions = z.strictObject({ dateOrder, own: z.optional(z.array(z.unknown())) });
+
+/** How to read cohorts. */
+export interface CohortOptions {
+  /** Order of month and date in dates that do not begin with the year. */
+  readonly dateOrder?: DateOrder | undefined;
+  /** Life cycles of one's own that a cohort may name. */
+  readonly own?: readonly LifeCycle[] | undefined;
+}
+
 const trialOptions = z.strictObject({
   /** Unit of the temperatures; taken from the file where the file names it, and then both must agree. */
   unit: z.optional(z.enum(["C", "F"])),
@@ -105,6 +118,15 @@ export function checkedReadOptions(options: ReadOptions): CheckedReadOptions {
 /** @throws {InputError} `invalid-option`. */
 export function checkedLogOptions(options: LogOptions): LogOptions {
   return inShape(logOptions, options, "invalid-option", "options");
+}
+
+/** @throws {InputError} `invalid-option`. */
+export function checkedCohortOptions(options: CohortOptions): CohortOptions {
+  inShape(cohortOptions, options, "invalid-option", "options");
+  options.own?.forEach((one, i) =>
+    given(one, ["own", i], "a life cycle", "species", "latinName", "commonName", "stages"),
+  );
+  return options;
 }
 
 /** @throws {InputError} `invalid-option`. */

@@ -48,11 +48,10 @@ export function readingsFromTable(
   options: CheckedReadOptions,
 ): ReadResult<TemperatureReadings> {
   const { stamp, time, temperature } = table.columns;
-  const needed = neededCells(
-    table,
-    time ? [stamp, temperature, time] : [stamp, temperature],
-    options.location,
-  );
+  const needed = neededCells(table, time ? [stamp, temperature, time] : [stamp, temperature], {
+    location: options.location,
+    noRows: "no-temperatures",
+  });
   const { rows } = needed;
   const [stampTexts = [], temperatureTexts = [], timeTexts] = needed.texts;
   const stamps = stampColumn(

@@ -53,6 +53,37 @@ function words(stage: StageId, ...spellings: string[]): [string, StageId][] {
 }
 
 /**
+ * The stage that a word names, or `null`. Case, and whether blanks, hyphens or underscores stand between its
+ * parts, do not matter.
+ * @param firstLarvalStage What hatches.
+ */
+export function stageNamed(text: string, firstLarvalStage: "instar-1" | "larva"): StageId | null {
+  const word = plainWord(text);
+  return HATCHING.has(word) ? firstLarvalStage : (STAGE_WORDS.get(word) ?? null);
+}
+
+/**
+ * What is said to a word that names no stage: near words, or all stages.
+ * @param more Other words that are understood in its place.
+ */
+export function stageOffer(text: string, more: readonly string[] = []): string {
+  const word = plainWord(text);
+  const known = [...STAGE_WORDS.keys(), ...HATCHING, ...more];
+  const near = word === "" ? [] : nearestNames(word.slice(0, 60), known);
+  return near.length > 0
+    ? `did you mean ${near.join(" or ")}?`
+    : `it must be one of ${[...STAGE_IDS, ...more.slice(0, 1)].join(", ")}.`;
+}
+
+/** A word in lower case, with single blanks in place of hyphens and underscores. */
+export function plainWord(text: string): string {
+  return text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, " ");
+}
+
+/**
  * The stage that a word in a log names.
  * @param firstLarvalStage What hatches.
  * @throws {InputError} `unknown-stage`, with near words.
@@ -63,14 +94,7 @@ export function stageOfWord(
   row: number,
   column: string,
 ): StageId {
-  const word = text
-    .trim()
-    .toLowerCase()
-    .replace(/[\s_-]+/g, " ");
-  const stage = HATCHING.has(word) ? firstLarvalStage : STAGE_WORDS.get(word);
-  if (stage !== undefined) return stage;
-  const near = word === "" ? [] : nearestNames(word.slice(0, 60), [...STAGE_WORDS.keys(), ...HATCHING]);
-  const offer =
-    near.length > 0 ? `did you mean ${near.join(" or ")}?` : `it must be one of ${STAGE_IDS.join(", ")}.`;
-  throw refusal("unknown-stage", ROWS, row, column, text, offer);
+  const stage = stageNamed(text, firstLarvalStage);
+  if (stage !== null) return stage;
+  throw refusal("unknown-stage", ROWS, row, column, text, stageOffer(text));
 }

@@ -22,7 +22,7 @@ import { trialColumns } from "./trial-columns.ts";
  * @returns Trials in °C in the order of the file, and notes.
  * @throws {InputError} with the row, the column, the value and what would be right: `unknown-column`,
  *   `ambiguous-column`, `invalid-number` (no number, days or animals not above 0), `implausible-temperature`,
- *   `conflicting-units`, `unknown-unit`, `unknown-location`, `malformed-file`, `no-temperatures` (no rows), and
+ *   `conflicting-units`, `unknown-unit`, `unknown-location`, `malformed-file`, `invalid-trials` (no rows), and
  *   those of {@link decodeText}.
  * @example
  * readTrials("temperature °C,days,animals\n18,30,12\n25,16,9").trials[0] // → { temperature: 18, days: 30, weight: 12 }
@@ -44,11 +44,10 @@ export function readTrials(
     texts,
     rows,
     notes: placeNotes,
-  } = neededCells(
-    table,
-    animals === null ? [temperature, days] : [temperature, days, animals],
-    checked.location,
-  );
+  } = neededCells(table, animals === null ? [temperature, days] : [temperature, days, animals], {
+    location: checked.location,
+    noRows: "invalid-trials",
+  });
   const [temperatureTexts = [], dayTexts = [], animalTexts] = texts;
   const cells = temperatureCells(fileUnit([headerUnit(temperature.header)], checked.unit), ROWS, {
     probeFaults: false,

@@ -1,12 +1,12 @@
 import { civilDay } from "../time/civil-day.ts";
 import { type CageLimit, cagesFor } from "./cage-limit.ts";
 import { type CohortCourse, HALF_AN_ANIMAL, dayOf, numberOf, windowOf } from "./cohort-course.ts";
-import type { PlanConflict } from "./day-plan-result.ts";
+import type { PlanConflict, SentencePart } from "./day-plan-result.ts";
 import { larvaeOf } from "./stage-counts.ts";
 import { FRESH_PUPA_HOURS } from "./rest.ts";
 
 import { type PlanTask, planTask } from "./plan-task.ts";
-import { aboutSome } from "./plan-words.ts";
+import { aboutSome, planConflict } from "./plan-words.ts";
 
 /** Work on cages that can be moved by a day, and what could not. */
 export interface CareSchedule {
@@ -138,7 +138,9 @@ function disturbed(course: CohortCourse, day: number, what: string): PlanConflic
     course,
     "disturbed-rest",
     day,
-    `${what} of cohort ${course.animals.name} is due on ${civilDay(day)}, when up to ${share} % of its larvae and pupae rest, and no day beside it is better.`,
+    `${what} of cohort ${course.animals.name} is due on `,
+    { day: civilDay(day) },
+    `, when up to ${share} % of its larvae and pupae rest, and no day beside it is better.`,
   );
 }
 
@@ -146,7 +148,7 @@ function conflict(
   { animals }: CohortCourse,
   code: PlanConflict["code"],
   day: number,
-  message: string,
+  ...parts: readonly SentencePart[]
 ): PlanConflict {
-  return { code, day: civilDay(day), days: [civilDay(day)], cohorts: [animals.name], message };
+  return planConflict({ code, day: civilDay(day), days: [civilDay(day)], cohorts: [animals.name] }, parts);
 }

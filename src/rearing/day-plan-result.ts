@@ -43,6 +43,9 @@ export type ConflictCode =
   | "no-day-to-move-pupae"
   | "dates-unknown";
 
+/** A part of a sentence: words, or a day, which writers show in their own way. */
+export type SentencePart = string | { readonly day: CivilDay };
+
 /** Something that does not fit together, for the keeper to decide. */
 export interface PlanConflict {
   readonly code: ConflictCode;
@@ -50,8 +53,10 @@ export interface PlanConflict {
   readonly day: CivilDay;
   readonly days: readonly CivilDay[];
   readonly cohorts: readonly string[];
-  /** One to three plain sentences. */
+  /** One to three plain sentences, with days as ISO 8601 writes them. */
   readonly message: string;
+  /** The same sentences in parts, so that a name that looks like a day is not taken for one. */
+  readonly parts: readonly SentencePart[];
 }
 
 /** A cohort as the plan has it. */

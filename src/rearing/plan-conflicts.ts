@@ -3,7 +3,7 @@ import { type CohortCourse, numberOf, windowOf } from "./cohort-course.ts";
 import type { PlanConflict, PlanDay } from "./day-plan-result.ts";
 import type { FoliageOutlook } from "./foliage-outlook.ts";
 import type { PlanTask, TaskCode } from "./plan-task.ts";
-import { about, daysText, leavesText, namesText } from "./plan-words.ts";
+import { about, daysWords, leavesText, namesText, planConflict } from "./plan-words.ts";
 
 /** Tasks that need somebody, and what is said when nobody is there. */
 const NEEDS_SOMEBODY: Readonly<Partial<Record<TaskCode, (tasks: readonly PlanTask[]) => string>>> = {
@@ -38,13 +38,11 @@ export function awayConflicts(days: readonly PlanDay[], cohorts: readonly Cohort
       return inRows(missed).map((row): PlanConflict => {
         const [first] = row;
         const on = row.map(({ day }) => day);
-        return {
-          code: "nobody-there",
-          day: first?.day ?? "",
-          days: on,
-          cohorts: [name],
-          message: `Nobody is there on ${daysText(on)} for cohort ${name}: ${words(row.map(({ task }) => task))}.`,
-        };
+        return planConflict({ code: "nobody-there", day: first?.day ?? "", days: on, cohorts: [name] }, [
+          "Nobody is there on ",
+          ...daysWords(on),
+          ` for cohort ${name}: ${words(row.map(({ task }) => task))}.`,
+        ]);
       });
     }),
   );
@@ -82,8 +80,9 @@ function together(
   }
   return [...byDay].flatMap(([number, names]): PlanConflict[] => {
     const day = civilDay(number);
-    const message = `Cohorts ${namesText(names)} ${what} on the same day, ${day}.`;
-    return names.length < 2 ? [] : [{ code: "peaks-together", day, days: [day], cohorts: names, message }];
+    if (names.length < 2) return [];
+    const parts = [`Cohorts ${namesText(names)} ${what} on the same day, `, { day }, "."];
+    return [planConflict({ code: "peaks-together", day, days: [day], cohorts: names }, parts)];
   });
 }
 
@@ -107,12 +106,13 @@ export function foliageConflicts(outlooks: readonly FoliageOutlook[]): PlanConfl
     const missing = outlook.total - (outlook.supplied ?? 0);
     const inAll =
       missing > 1e-6 ? ` ${leavesText(missing)} in all are missing.` : " More comes later, but not in time.";
-    const message =
+    const parts =
       runsOut === null
-        ? `The ${food} lasts as expected, but runs out on ${day} if all animals are early.`
-        : `The ${food} runs out on ${day}.${inAll}`;
+        ? [`The ${food} lasts as expected, but runs out on `, { day }, " if all animals are early."]
+        : [`The ${food} runs out on `, { day }, `.${inAll}`];
     const short = days.flatMap((one) => (one.day >= day && one.expected > 0 ? [one.day] : []));
-    return [{ code: "foliage-short", day, days: short.length > 0 ? short : [day], cohorts, message }];
+    const on = short.length > 0 ? short : [day];
+    return [planConflict({ code: "foliage-short", day, days: on, cohorts }, parts)];
   });
 }
 
@@ -123,7 +123,12 @@ export function unknownDates(cohorts: readonly CohortCourse[]): PlanConflict[] {
     const { name, forecast } = course.animals;
     const why = forecast.stages.find(({ absence }) => absence !== null)?.absence?.message ?? "";
     const day = civilDay(course.last);
-    const message = `The plan of cohort ${name} stops on ${day}, because later dates are not known, and its amounts are too low. ${why}`;
-    return [{ code: "dates-unknown", day, days: [day], cohorts: [name], message: message.trim() }];
+    return [
+      planConflict({ code: "dates-unknown", day, days: [day], cohorts: [name] }, [
+        `The plan of cohort ${name} stops on `,
+        { day },
+        `, because later dates are not known, and its amounts are too low.${why === "" ? "" : ` ${why}`}`,
+      ]),
+    ];
   });
 }

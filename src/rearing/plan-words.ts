@@ -1,5 +1,6 @@
 import { stageName } from "../species/stage-names.ts";
 import type { CivilDay } from "../time/civil-day.ts";
+import type { PlanConflict, SentencePart } from "./day-plan-result.ts";
 import type { StageCount } from "./stage-counts.ts";
 
 /** A number of animals in a sentence: `about 3`, or `perhaps 1` below a half. */
@@ -35,11 +36,20 @@ export function stagesText(counts: readonly StageCount[]): string {
 }
 
 /** Days in a sentence: `2026-07-04`, `2026-07-04 and 2026-07-05`, `2026-07-04 to 2026-07-07`. */
-export function daysText(days: readonly CivilDay[]): string {
+export function daysWords(days: readonly CivilDay[]): SentencePart[] {
   const [first = "", second] = days;
   const last = days.at(-1) ?? first;
-  if (second === undefined) return first;
-  return days.length === 2 ? `${first} and ${last}` : `${first} to ${last}`;
+  if (second === undefined) return [{ day: first }];
+  return [{ day: first }, days.length === 2 ? " and " : " to ", { day: last }];
+}
+
+/** A conflict with its sentences as text too. */
+export function planConflict(
+  what: Omit<PlanConflict, "message" | "parts">,
+  parts: readonly SentencePart[],
+): PlanConflict {
+  const message = parts.map((part) => (typeof part === "string" ? part : part.day)).join("");
+  return { ...what, message, parts };
 }
 
 /** Names in a sentence: `porch`, `porch and shelf`, `balcony, porch and shelf`. */

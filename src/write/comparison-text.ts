@@ -1,6 +1,7 @@
 import { given } from "../given.ts";
 import type { ComparedStage, Comparison } from "../evaluate/compare.ts";
 import { stageName } from "../species/stage-names.ts";
+import { signedText } from "./number-text.ts";
 import { columns, dayLabel, inSeveralYears, wrapped } from "./text-layout.ts";
 
 /** Predicted against logged as plain text, at most 80 columns. */
@@ -19,8 +20,8 @@ export function comparisonText(comparison: Comparison): string {
         String(row.count),
         expected(row),
         label(row.loggedOn.slice(0, 10)),
-        signed(row.errorDays),
-        signed(row.errorDegreeDays),
+        signedText(row.errorDays),
+        signedText(row.errorDegreeDays),
         row.insideWindow === null ? "-" : row.insideWindow ? "yes" : "no",
       ]),
     ],
@@ -59,9 +60,4 @@ function summary(comparison: Comparison): string {
       ? ""
       : ` ${Math.round(shareInside * 100)} % were inside their windows (${Math.round(shareExpectedInside * 100)} % if the windows are true).`;
   return `On average the animals were ${bias}; the mean distance was ${meanAbsoluteErrorDays.toFixed(1)} days.${inside}`;
-}
-
-function signed(value: number | null): string {
-  if (value === null) return "-";
-  return `${value > 0 ? "+" : ""}${value.toFixed(1)}`;
 }

@@ -3,7 +3,7 @@ import type { DayPlan } from "../rearing/day-plan-result.ts";
 import { htmlText } from "./html-text.ts";
 import { planChart } from "./plan-chart.ts";
 import { planTable } from "./plan-table.ts";
-import { cautionsWithNames, cohortWords, foodWords, planSpan, withDayLabels } from "./plan-words.ts";
+import { cautionsWithNames, cohortWords, conflictText, foodWords, planSpan } from "./plan-words.ts";
 
 /** Printed on A4 or Letter: margins that both allow, and no height that one of them lacks. */
 const STYLE = `
@@ -86,7 +86,7 @@ function firstThings({ conflicts }: DayPlan): string[] {
     '<section class="first">',
     "<h2>Look at this first</h2>",
     "<ul>",
-    ...conflicts.map(({ message }) => `<li>${htmlText(withDayLabels(message))}</li>`),
+    ...conflicts.map((conflict) => `<li>${htmlText(conflictText(conflict))}</li>`),
     "</ul>",
     "</section>",
   ];

@@ -1,14 +1,7 @@
 import { given } from "../given.ts";
 import type { DayPlan, PlanDay } from "../rearing/day-plan-result.ts";
 import type { PlanTask } from "../rearing/plan-task.ts";
-import {
-  cautionsWithNames,
-  cohortWords,
-  foodWords,
-  planSpan,
-  shortDay,
-  withDayLabels,
-} from "./plan-words.ts";
+import { cautionsWithNames, cohortWords, conflictText, foodWords, planSpan, shortDay } from "./plan-words.ts";
 import { cautionsText, notesText } from "./remarks-text.ts";
 import { dayLabel, inSeveralYears, isMonday, wrapped } from "./text-layout.ts";
 
@@ -22,7 +15,7 @@ export function planText(plan: DayPlan): string {
     header(plan),
     section(
       "LOOK AT THIS FIRST",
-      plan.conflicts.map(({ message }) => bullet(withDayLabels(message), "!")),
+      plan.conflicts.map((conflict) => bullet(conflictText(conflict), "!")),
     ),
     section(
       "FOOD",
@@ -100,5 +93,5 @@ function linesOf({ day, away, tasks }: PlanDay, several: boolean): string[] {
 
 function taskWords({ cohort, message, movedFrom }: PlanTask, several: boolean): string {
   const moved = movedFrom === null ? "" : ` (due ${shortDay(movedFrom)})`;
-  return `${several ? `${cohort}: ` : ""}${withDayLabels(message)}${moved}`;
+  return `${several ? `${cohort}: ` : ""}${message}${moved}`;
 }

@@ -1,5 +1,5 @@
 import type { Caution } from "../rearing/cautions.ts";
-import type { DayPlan, PlannedCohort } from "../rearing/day-plan-result.ts";
+import type { DayPlan, PlanConflict, PlannedCohort } from "../rearing/day-plan-result.ts";
 import type { FoliageOutlook } from "../rearing/foliage-outlook.ts";
 import { foundAnimals } from "./calendar-text.ts";
 import { dayLabel, fullDayLabel } from "./text-layout.ts";
@@ -9,9 +9,9 @@ export function shortDay(day: string): string {
   return dayLabel(day).replace("  ", " ");
 }
 
-/** A sentence of the plan with its days as people write them. */
-export function withDayLabels(sentence: string): string {
-  return sentence.replace(/\b\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d)\b/g, shortDay);
+/** What does not fit together, with its days as people write them. */
+export function conflictText({ parts }: PlanConflict): string {
+  return parts.map((part) => (typeof part === "string" ? part : shortDay(part.day))).join("");
 }
 
 /** `Mon 8 Jun to Sat 11 Jul 2026`. */

@@ -54,7 +54,7 @@ export function roomText(relation: RoomRelation, estimated: DailyTemperatures): 
     wrapped(estimatedText(estimated)),
     "",
     wrapped(
-      `These are estimates, not measurements. They hold for this room, this season and this way of heating and airing, and for station means from ${seen.low.toFixed(1)} to ${seen.high.toFixed(1)} °C; a logger that stays with the animals is better. --csv prints them as a file that forecast --temperatures reads.`,
+      `These are estimates, not measurements. They hold for this room, this season and this way of heating and airing, and for station means from ${seen.low.toFixed(1)} to ${seen.high.toFixed(1)} °C; a logger that stays with the animals is better.`,
     ),
   ].join("\n");
 }

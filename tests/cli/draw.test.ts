@@ -35,6 +35,23 @@ describe("draw", () => {
     for (const text of says) expect(message).toContain(text);
   });
 
+  it.each(["windows", "degree-days", "temperatures"])("draws %s that lie within one day", async (picture) => {
+    const words = `draw --out a.svg --picture ${picture} --temperatures new-york.csv --unit C --species monarch --found pupa --age 0.98 --on 2014-06-08T05:00`;
+    const { code, err, written } = await moltline(words);
+    expect([code, err]).toEqual([0, ""]);
+    expect(written["a.svg"]).toContain("8 Jun");
+  });
+
+  it("tells what reading the files found", async () => {
+    const words = "draw --out a.svg --temperatures cold.csv --species monarch --found egg --on 2026-06-07";
+    const { out, err } = await moltline(words);
+    expect(err).toBe("");
+    expect(out).toMatch(/^Wrote a\.svg\.\n\nGOOD TO KNOW\n/);
+    expect(out.replace(/\s+/g, " ")).toContain("the temperatures were taken as °C");
+    const log = await moltline(`${DRAW} --log log.csv`, { "log.csv": "stage,seen on\negg,2015-06-09\n" });
+    expect(log.out).toContain("log.csv: The log has no column of counts");
+  });
+
   it("replaces no file unless told so", async () => {
     expect(await refused(DRAW, { "a.svg": "mine" })).toContain("--force");
     expect((await moltline(`${DRAW} --force`, { "a.svg": "mine" })).written["a.svg"]).toContain("<svg");

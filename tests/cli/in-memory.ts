@@ -67,6 +67,7 @@ export async function moltline(
       leave(path, text);
       return Promise.resolve();
     },
+    isThere: (path) => Promise.resolve(known.has(path)),
     update: (path, change) => {
       leave(path, change(bytesOf(path)));
       return Promise.resolve();

@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import {
+  chmodSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
@@ -198,6 +199,13 @@ describe("changing a file", () => {
       return append("by us\n")(bytes);
     });
     expect(readFileSync(log, "utf8")).toBe(`${HEADER}by hand\nby us\n`);
+  });
+
+  it("keeps who may read a file that is replaced", async () => {
+    chmodSync(log, 0o640);
+    await writeFileWhole(log, "new\n", true);
+    expect(readFileSync(log, "utf8")).toBe("new\n");
+    expect(statSync(log).mode & 0o777).toBe(0o640);
   });
 
   it("keeps who may read it, and follows a link to it", async () => {

@@ -43,6 +43,30 @@ describe("log template", () => {
   });
 });
 
+describe("a log that is only begun", () => {
+  const template = async (): Promise<string> => (await moltline("log template --species monarch")).out;
+  const here = `--temperatures new-york.csv ${FOUND}`;
+
+  it("is a log with its examples and without them", async () => {
+    const text = await template();
+    const header = `${text.split("\r\n")[0]}\r\n`;
+    for (const log of [text, header]) {
+      const { code, out } = await moltline("log show --file log.csv", { "log.csv": log });
+      expect([code, out.includes("Nothing.")]).toEqual([0, true]);
+      expect((await moltline("log export --file log.csv", { "log.csv": log })).code).toBe(0);
+      const added = await moltline(ADD, { "log.csv": log });
+      expect([added.code, added.out]).toEqual([0, expect.stringContaining("2026-07-05, adult, 2 animals")]);
+    }
+    const forecast = await moltline(`forecast --log log.csv ${here}`, { "log.csv": header });
+    expect([forecast.code, forecast.err]).toEqual([0, ""]);
+    expect(await refused(`compare --log log.csv ${here}`, { "log.csv": header })).toContain(
+      "the log has no entries",
+    );
+    const survival = "survival --log log.csv --species monarch --found egg";
+    expect((await moltline(survival, { "log.csv": header })).out).toContain("0 eggs");
+  });
+});
+
 describe("log add", () => {
   it("adds a row with the moment of writing, in the form that the file has", async () => {
     const { log, outs } = await after(ADD);
@@ -84,7 +108,10 @@ describe("log add", () => {
     ["--stage pupa", "--on is missing"],
     ["--on 2026-06-25", "--stage is missing"],
     ["--stage pupa --on 2026-06-25 --row 3", "--row is for log correct, log retract, not for log add"],
-    ["--stage pupa --on 2026-06-25 more", '"more" belongs to no option; the log is given as --file FILE'],
+    [
+      "--stage pupa --on 2026-06-25 more",
+      '"more" belongs to no option; a text of several words stands in quotation marks',
+    ],
   ])("%s is refused and nothing is written", async (given, text) => {
     const run = words(`log add --file log.csv ${given}`);
     const { code, err, written } = await moltline(run, { "log.csv": LOG });
@@ -224,11 +251,38 @@ describe("log show", () => {
 describe("log export", () => {
   it("the log as it stands, without its history", async () => {
     const { log } = await after(words("log correct --file log.csv --row 3 --count 2"));
-    const { out, err } = await moltline("log export --file log.csv", { "log.csv": log });
+    const { out, err } = await moltline("log export --file log.csv --species monarch", { "log.csv": log });
     expect(out).toBe(
       "stage,seen on,count,cohort,fate,not yet,note\r\ninstar-1,2026-06-11,4,,,,\r\npupa,2026-06-25,2,,,,one hangs\r\n",
     );
     expect(err).toContain("corrected by row 4");
+  });
+
+  it("what hatched, as the species has it", async () => {
+    expect(await refused("log export --file log.csv", { "log.csv": LOG })).toContain(
+      "row 2 says hatched, which is the first instar of some species and the larva of others; give --species",
+    );
+    const moth = await moltline("log export --file log.csv --species cydia-pomonella", { "log.csv": LOG });
+    expect(moth.out).toContain("larva,2026-06-11,4");
+    const survival = "survival --log clean.csv --species cydia-pomonella --found larva";
+    expect((await moltline(survival, { "clean.csv": moth.out })).code).toBe(0);
+    const named = "stage,seen on,cohort\ninstar-1,2026-06-11,A\npupa,2026-06-12,B\n";
+    expect((await moltline("log export --file log.csv", { "log.csv": named })).code).toBe(0);
+    const one = await moltline("log export --file log.csv --cohort B", { "log.csv": named });
+    expect(one.out).toContain("pupa,2026-06-12,1,B");
+    expect(one.out).not.toContain("instar-1");
+  });
+
+  it.each([
+    ["--species monarch --cohort typo", '--cohort is "typo", which the log does not have'],
+    ["--species monarch --wild", "--wild belongs to --darwin-core, which was not given"],
+    ["--latitude 40 --longitude -74", "--latitude belongs to --darwin-core"],
+    [
+      "--species monarch --darwin-core --country US",
+      "--country belongs to a place, --latitude and --longitude",
+    ],
+  ])("%s is refused", async (given, says) => {
+    expect(await refused(`log export --file log.csv ${given}`, { "log.csv": LOG })).toContain(says);
   });
 
   it("in the terms of Darwin Core, with the caution beside the table and never in it", async () => {
@@ -249,6 +303,11 @@ describe("log export", () => {
 
 describe("log", () => {
   it.each([
+    [
+      "log add --file log.csv --stage pupa --on 2026-06-25 --note one hangs",
+      'such as --note "one still hangs"',
+    ],
+    ["log show log.csv", "the log is given as --file FILE"],
     ["log", "moltline: log needs a word after it; use one of template, add, correct, retract, show, export."],
     ["log ad", "did you mean add"],
     ["log constructor", 'moltline log cannot "constructor"'],
@@ -281,6 +340,23 @@ describe("files of forecasts and comparisons", () => {
     expect(await refused(`forecast ${HERE} --cohort A`)).toContain("--cohort is about what a log teaches");
   });
 
+  it("writes none of several files where one is there, is named twice or is none", async () => {
+    const said = async (more: string): Promise<string> => {
+      const { code, out, err, written } = await moltline(`forecast ${HERE} ${more}`, { mine: "kept" });
+      expect([code, out, written]).toEqual([2, "", {}]);
+      return err;
+    };
+    expect(await said("--ics new.ics --csv mine")).toContain("mine is there already");
+    expect(await said("--ics both --csv both")).toContain("--ics and --csv both name both");
+    expect(await said("--csv -")).toContain("--csv needs the name of a file, such as dates.csv");
+    expect(await said("--force")).toContain("--force belongs to --ics and --csv, neither of which was given");
+    expect(await refused("log template --species monarch --force")).toContain("--force belongs to --out");
+    expect(await refused("log export --file log.csv --out -", { "log.csv": LOG })).toContain(
+      "--out needs the name of a file",
+    );
+    expect(await refused(`draw --out - ${HERE}`)).toContain("--out needs the name of a file");
+  });
+
   it("compares with an earlier forecast as with one made anew", async () => {
     const log = { "log.csv": "stage,seen on,count\nhatched,2015-06-10,4\npupated,2015-06-27,3\n" };
     const { out } = await moltline(`forecast ${HERE} --json`);
@@ -295,6 +371,13 @@ describe("files of forecasts and comparisons", () => {
     expect(await refused("compare --log log.csv --forecast earlier.json --species monarch", files)).toContain(
       "leave out --species",
     );
+    const more = "--species nonsense --temperatures no.csv --exchange-swapped";
+    expect(
+      await refused(`compare --log log.csv --forecast earlier.json --date-order day-first ${more}`, files),
+    ).toContain("--forecast has it all; leave out --exchange-swapped");
+    expect(
+      await refused("compare --log log.csv --forecast earlier.json --exchange-swapped", files),
+    ).toContain("leave out --exchange-swapped");
     const cut: Forecast = JSON.parse(out);
     const short = { ...log, "earlier.json": JSON.stringify({ ...cut, shares: [0.1] }) };
     expect(await refused("compare --log log.csv --forecast earlier.json", short)).toContain(

@@ -91,6 +91,7 @@ describe("plan", () => {
 
   it("writes a page, and replaces one only when told to", async () => {
     const { out, written } = await moltline(`${HERE} --page plan.html`);
+    expect(out).toMatch(/\n\nWrote plan\.html\.\n$/);
     expect(out).toContain("DAY BY DAY");
     expect(written["plan.html"]).toMatch(/^<!doctype html>/);
     const there = { "plan.html": "mine" };

@@ -317,14 +317,14 @@ describe("room", () => {
   it("prints the estimated days as a file that a forecast reads, and notes beside it", async () => {
     const { code, out, err } = await moltline(`${ROOM} --csv`, FILES);
     expect(code).toBe(0);
-    expect(out.split("\n").slice(0, 2).join(" ")).toMatch(
+    expect(out.split("\r\n").slice(0, 2).join(" ")).toMatch(
       /^date,min °C,max °C 2012-01-01,\d+\.\d\d,\d+\.\d\d$/,
     );
-    expect(out.trimEnd().split("\n")).toHaveLength(1462);
+    expect(out.trimEnd().split("\r\n")).toHaveLength(1462);
     expect(err).toContain("GOOD TO KNOW");
     const { days } = await json(ROOM);
     expect(days).toHaveLength(1461);
-    expect(Number(out.split("\n")[1]?.split(",")[1])).toBeCloseTo(days[0].min, 2);
+    expect(Number(out.split("\r\n")[1]?.split(",")[1])).toBeCloseTo(days[0].min, 2);
     const forecast = await moltline(
       "forecast --temperatures room.csv --species monarch --found egg --on 2014-06-25",
       { "room.csv": out },
@@ -347,14 +347,14 @@ describe("room", () => {
 
   it("keeps days that the station lacks empty, and fills them when told", async () => {
     const station = (await moltline(`${ROOM} --csv`, FILES)).out
-      .split("\n")
+      .split("\r\n")
       .filter((row) => row.startsWith("date") || (row >= "2014-05-25" && row < "2014-06-30"));
     const files = {
       ...FILES,
       "s.csv": `${station.filter((row) => !row.startsWith("2014-06-25")).join("\n")}\n`,
     };
     const words = "room --logger porch.csv --station s.csv";
-    expect((await moltline(`${words} --csv`, files)).out).toContain("2014-06-25,,\n");
+    expect((await moltline(`${words} --csv`, files)).out).toContain("2014-06-25,,\r\n");
     const missing = { date: "2014-06-25", min: null, max: null };
     expect((await json(words, files)).days).toContainEqual(missing);
     expect(flat(await page(words, files))).toContain("1 day that the station lacks is left out");

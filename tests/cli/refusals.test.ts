@@ -19,6 +19,7 @@ const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] =
   [`forecast porch.csv ${FOUND}`, '"porch.csv" belongs to no option; a file is given as --temperatures FILE'],
   [`forecast ${HERE} --species monarch`, "--species was given 2 times; give it once"],
   [`forecast ${HERE} --species-file own.json`, "--species and --species-file were both given"],
+  [`forecast ${HERE} --place foo`, '--place is "foo"; the file has no column of places'],
   // what was found
   ["forecast --json", "--species is missing", "danaus-plexippus"],
   [`forecast ${LINE} --species monarch --on 2015-06-08`, "--found is missing", "egg"],
@@ -29,8 +30,8 @@ const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] =
   ],
   [`forecast ${LINE} --species __proto__ --found egg --on 2015-06-08`, '--species is "__proto__"'],
   [
-    `forecast ${LINE} --species monarch --found instar5 --on 2015-06-08`,
-    '--found is "instar5"; did you mean instar-5',
+    `forecast ${LINE} --species monarch --found instr-5 --on 2015-06-08`,
+    '--found is "instr-5"; did you mean instar 5',
   ],
   [
     `forecast ${LINE} --species cydia-pomonella --found instar-2 --on 2015-06-08`,
@@ -169,7 +170,7 @@ describe("moltline forecast refuses a file with", () => {
 
 describe("moltline refuses other files", () => {
   it.each([
-    ["no JSON", "date,min", "own.json: this is not JSON"],
+    ["no JSON", "date,min", "own.json: the text is not valid JSON"],
     ["JSON of another shape", '{"species":"x"}', "own.json: "],
     ["a key that it does not know", '{"__proto__":{"species":"x"}}', "own.json: "],
   ])("a species file with %s", async (_, file, text) => {
@@ -182,7 +183,7 @@ describe("moltline refuses other files", () => {
     expect(await log("stage,seen on\nflew away,2015-06-10\n")).toMatch(
       /log\.csv: row 2, column "stage" is "flew away"/,
     );
-    expect(await log("stage,seen on\n")).toContain("log.csv: ");
+    expect(await log("stage,seen on\n")).toContain("the log has no entries");
     expect(await log("when,what\n2015-06-10,x\n")).toContain("Add a header row such as stage,seen on,count.");
     expect(await log("stage,seen on\nhatched,2023-02-29\n")).toContain('"2023-02-29"');
   });

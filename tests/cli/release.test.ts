@@ -46,6 +46,25 @@ describe("moltline release", () => {
     expect(out.indexOf("Ask your local authority")).toBeLessThan(out.indexOf("fit hour"));
   });
 
+  it("reads one place of several, and columns by their names", async () => {
+    const hours = Array.from({ length: 14 }, (_, i) => String(i + 6).padStart(2, "0"));
+    const places = ["time,temp °C,wind m/s,rain mm,station"];
+    const named = ["When,Warmth,wind m/s,rain mm"];
+    for (const hour of hours) {
+      places.push(`2015-07-03 ${hour}:00,22,1,0,A`, `2015-07-03 ${hour}:00,5,1,0,B`);
+      named.push(`2015-07-03 ${hour}:00,22,1,0`);
+    }
+    const files = { "p.csv": places.join("\n"), "n.csv": named.join("\n") };
+    const run = (more: string) => SEEN.replace("--weather-hours week.csv", `--weather-hours ${more}`);
+    const best = async (more: string) => (await plan(run(more), files)).emergences;
+    const columns = "--weather-time-column when --weather-temperature-column warmth --weather-unit C";
+    expect(await best("p.csv --weather-place A")).toEqual(await best(`n.csv ${columns}`));
+    expect(await refused(run("p.csv"), files)).toContain("choose one with --weather-place");
+    expect(await refused(run("p.csv --weather-place C"), files)).toContain('--weather-place is "C"');
+    for (const name of ["place", "time-column", "temperature-column", "date-column"])
+      expect(await refused(run(`p.csv --${name} A`), files)).toContain(`it is --weather-${name}`);
+  });
+
   it("takes the emergence from a forecast", async () => {
     const result = await plan(`${FORECAST} --count 12 --unfit 1`);
     expect(result.emergences.map(({ which, emergesAt }) => [which, emergesAt?.slice(0, 10)])).toEqual([

@@ -32,6 +32,23 @@ const clock = (at: string | null | undefined): number => Date.parse(`${at?.slice
 const SEVEN_MINUTES = 7 * 60_000;
 
 describe("outlookRows", () => {
+  test("take times without an offset for a local clock, in whatever zone they are read", () => {
+    const zone = process.env["TZ"];
+    // Clocks went back on 1 November: the window has 48 hours on the wall and 49 in New York.
+    const window = { early: "2026-10-31T12:00:00", expected: null, late: "2026-11-02T12:00:00" };
+    const [outlook] = outlooks;
+    if (outlook === undefined) throw new Error("there are four evenings");
+    const stages = outlook.forecast.stages.map((one) => ({ ...one, begins: { ...one.begins, ...window } }));
+    const local = { ...outlook, forecast: { ...outlook.forecast, stages } };
+    try {
+      process.env["TZ"] = "America/New_York";
+      expect(outlookRows([local])[0]?.windowDays).toBe(2);
+    } finally {
+      if (zone === undefined) delete process.env["TZ"];
+      else process.env["TZ"] = zone;
+    }
+  });
+
   test("hold the widths of the windows and the belief, evening by evening", () => {
     outlooks.forEach(({ day, forecast, withoutLog, learned }, i) => {
       const [adult, without] = [forecast, withoutLog].map(

@@ -214,6 +214,22 @@ describe("the words beside the figures", () => {
     );
   });
 
+  test("claim no certainty that is not there", () => {
+    const row: StartRow = {
+      on: FROM,
+      temperature: 20,
+      rank: 1,
+      chance: 0.997,
+      each: 0.997,
+      early: 0.003,
+      late: 0,
+      absence: null,
+    };
+    expect(describeStarts([row])).toContain(
+      "with a chance of >99 %; an animal is then too early with <1 % and too late with 0 %.",
+    );
+  });
+
   test("hold the key numbers of the leaves, and how long they last", () => {
     const { total, margin, withMargin } = foliage;
     const text = describeFoliage(foliage);

@@ -75,11 +75,35 @@ describe("readCohorts", () => {
     expect(error.message).toMatch(/[.?]$/);
   });
 
+  it("takes cohorts of several places", () => {
+    const { cohorts, notes } = readCohorts(
+      "name,species,found,on,count,place\na,monarch,egg,2026-06-08,1,porch\nb,monarch,egg,2026-06-08,1,shed",
+    );
+    expect(cohorts.map(({ name }) => name)).toEqual(["a", "b"]);
+    expect(notes).toContainEqual({ code: "columns-ignored", message: 'Not used: "place".' });
+  });
+
+  it.each([
+    [{ dateOrder: "dayfirst" }, "dateOrder"],
+    [{ dateorder: "day-first" }, "dateorder"],
+    [{ own: [{}] }, "own"],
+  ])("refuses the options %j", (options, says) => {
+    const [csv, json] = [`${HEADER}\na,monarch,egg,3/4/2026,1,,`, "[]"];
+    for (const text of [csv, json]) {
+      const error = refusalOf(() => readCohorts(text, Object(options)));
+      expect(error.code).toBe("invalid-option");
+      expect(error.message).toContain(says);
+    }
+  });
+
   it("refuses a table without the columns, and one without rows", () => {
     expect(refusalOf(() => readCohorts("who,what\na,b")).message).toContain(
       "name, species, stage found and day",
     );
-    expect(refusalOf(() => readCohorts(`${HEADER}\n`)).message).toContain("no row with values");
+    expect(refusalOf(() => readCohorts(`${HEADER}\n`))).toMatchObject({
+      code: "invalid-found",
+      message: expect.stringContaining("no row with values"),
+    });
     expect(refusalOf(() => readCohorts("")).message).toContain("empty");
   });
 

@@ -220,7 +220,7 @@ describe("readHourlyWeather", () => {
       "invalid-weather",
       "3 hours apart",
     ],
-    ["a header alone", HEADER, ZONE, "no-temperatures", "no row with values"],
+    ["a header alone", HEADER, ZONE, "invalid-weather", "no row with values"],
     [
       "an option that there is not",
       csv(HEADER, ROW),

@@ -103,6 +103,20 @@ describe("readLog", () => {
     expect(
       readLog("what,when\npupa,2026-06-05", { columns: { stage: "what", on: "when" } }).entries,
     ).toHaveLength(1);
-    expect(refusalOf(() => readLog("stage,seen on\n")).code).toBe("no-temperatures");
+  });
+
+  test.each(["stage,seen on", "stage,seen on\n", "stage,seen on,animals\r\n\r\n"])(
+    "a log that is only begun, %j, has no entries",
+    (log) => {
+      expect(readLog(log)).toMatchObject({ entries: [], superseded: [] });
+    },
+  );
+
+  test.each(["site", "place", "Location"])("a column %j is a remark, whatever it says", (header) => {
+    const { entries, notes } = readLog(
+      `stage,seen on,count,${header}\npupa,2026-07-04,3,porch\nadult,2026-07-14,3,shed`,
+    );
+    expect(entries).toHaveLength(2);
+    expect(messageOf(notes, "columns-ignored")).toBe(`Not used: "${header}".`);
   });
 });

@@ -39,6 +39,29 @@ describe("deaths and losses in a log", () => {
     expect(withFate(text, cell)).toEqual([stage, fate]);
   });
 
+  test.each(["not dead", "none died", "no deaths, all alive", "died?", "dead or lost", "3 died"])(
+    "a fate of %j is refused rather than guessed",
+    (cell) => {
+      expect(refusalOf(() => withFate("pupa", `"${cell}"`))).toMatchObject({
+        code: "invalid-log",
+        value: cell,
+      });
+    },
+  );
+
+  test.each([
+    ["seen dead", "died"],
+    ["Found dead", "died"],
+    ["was killed", "died"],
+    ["(escaped)", "lost"],
+  ])("a fate of %j is %s", (cell, fate) => {
+    expect(withFate("pupa", cell)).toEqual(["pupa", fate]);
+  });
+
+  test.each(["not dead pupa", "died and lost pupa"])("a stage of %j is refused", (stage) => {
+    expect(refusalOf(() => read(stage)).code).toBe("unknown-stage");
+  });
+
   test("the column may be called what, and is not needed", () => {
     const { entries, notes } = readLog("stage,what,seen on\negg,,2026-06-01\negg,moved,2026-06-02");
     expect(entries.map(fateOf)).toEqual(["seen", "lost"]);

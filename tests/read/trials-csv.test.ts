@@ -74,7 +74,7 @@ describe("readTrials", () => {
 
   test.each([
     ["", "malformed-file"],
-    ["temperature,days\n", "no-temperatures"],
+    ["temperature,days\n", "invalid-trials"],
     ["temperature,hours\n18,600", "unknown-column"],
     ["temperature,days,duration\n18,28,28", "ambiguous-column"],
   ])("%j is refused: %s", (text, code) => {

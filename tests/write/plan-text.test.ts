@@ -3,6 +3,7 @@ import { dayPlan } from "../../src/rearing/day-plan.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
+import { addDays } from "../../src/time/civil-day.ts";
 import { planText } from "../../src/write/plan-text.ts";
 import { dayLabel } from "../../src/write/text-layout.ts";
 import { inventedDays, inventedForecast } from "../support/invented-season.ts";
@@ -43,6 +44,19 @@ describe("planText", () => {
     expect(flat(above)).toContain("Nobody is there on Mon 6 Jul and Tue 7 Jul for cohort porch");
     expect(below).toMatch(/Mon {2}6 Jul {2}nobody there\n {14}\[ \] Watch for emergence/);
     expect(text).not.toMatch(/\d{4}-\d{2}-\d{2}/);
+  });
+
+  it("writes every day that exists as people do, and leaves names that look like days as they are", () => {
+    // Every second day, so that each is named.
+    const days = Array.from({ length: 31 }, (_, i) => addDays("2026-06-02", 2 * i));
+    const early = inventedForecast({ found: { stage: "egg", on: "2026-06-01", count: 12 } });
+    for (const name of ["2014-02-29", "2014-06-30"]) {
+      const text = flat(planText(dayPlan([{ ...porch, forecast: early, name }], { away: days })));
+      const [above = ""] = text.split("DAY BY DAY");
+      expect(above).toContain(`for cohort ${name}: `);
+      expect(above).toContain("Tue 30 Jun");
+      expect(above.replaceAll(name, "")).not.toMatch(/\d{4}-\d{2}-\d{2}/);
+    }
   });
 
   it("names cohorts only where there are several, and for which a caution is", () => {

@@ -122,6 +122,8 @@ describe("roomText", () => {
     const text = roomText(relation(level, damping, range), days);
     expectPlainPage(text);
     for (const words of says) expect(flat(text)).toContain(words);
+    // It is for programs too, which have no options of a command line.
+    expect(text).not.toContain("--");
   });
 
   it("tells of the days estimated, without those that the station lacks", () => {
@@ -136,6 +138,9 @@ describe("dailyTemperaturesCsv", () => {
   it("is read back to hundredths of a degree, gaps included and without a remark but on them", () => {
     const days = dailyTemperatures("2026-02-27", [1.234, Number.NaN, -0.001], [9.876, Number.NaN, 0]);
     const { series, notes } = readDailyCsv(dailyTemperaturesCsv(days));
+    expect(dailyTemperaturesCsv(days)).toMatch(
+      /^date,min °C,max °C\r\n2026-02-27,1\.23,9\.88\r\n2026-02-28,,\r\n/,
+    );
     expect(series.start).toBe("2026-02-27");
     expect([...series.min]).toEqual([1.23, Number.NaN, -0]);
     expect([...series.max]).toEqual([9.88, Number.NaN, 0]);

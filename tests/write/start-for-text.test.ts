@@ -5,7 +5,7 @@ import { SPECIES } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { startForText } from "../../src/write/start-for-text.ts";
-import { percentText } from "../../src/write/milestone-words.ts";
+import { percentText } from "../../src/rearing/chance-text.ts";
 import { expectPlainPage } from "./plain-text.ts";
 
 const start = { stage: "egg", count: 12, age: "new" } as const;

@@ -62,6 +62,14 @@ describe("comparisonText", () => {
     expect(text.replace(/\s+/g, " ")).toContain("- egg, 2026-06-20: This stage is not ahead of the pupa");
   });
 
+  it("gives a difference that rounds to nothing no sign", () => {
+    const comparison = compare(result, [logEntry({ stage: "adult", on: "2026-07-10" })]);
+    const rows = comparison.rows.map((row) => ({ ...row, errorDays: -0.04, errorDegreeDays: 0.03 }));
+    const text = comparisonText({ ...comparison, rows });
+    expect(text).toMatch(/ 0\.0 +0\.0 /);
+    expect(text).not.toMatch(/[-+]0\.0\b/);
+  });
+
   it("shows years where expected and seen are in different ones", () => {
     const text = comparisonText(compare(result, [logEntry({ stage: "adult", on: "2025-07-10" })]));
     expectPlainPage(text);

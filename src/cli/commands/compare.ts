@@ -3,12 +3,13 @@ import { compare } from "../../evaluate/compare.ts";
 import { forecast } from "../../forecast/forecast.ts";
 import type { Forecast } from "../../forecast/result.ts";
 import type { Note } from "../../notes.ts";
-import { readForecast } from "../../read/index.ts";
+import { decodeText, readForecast } from "../../read/index.ts";
+import { jsonValue } from "../../read/json-text.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import { comparisonText, notesText } from "../../write/index.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS, givenInput, parsedJson } from "../forecast-options.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
 import { inFile } from "../input-file.ts";
 import { LOG_HELP, LOG_OPTIONS, givenLog } from "../log-options.ts";
 import { COMPARISON_FILE_HELP, COMPARISON_FILE_OPTIONS, writeComparisonFile } from "../table-files.ts";
@@ -65,12 +66,15 @@ async function givenForecast(
     const { input, notes } = await givenInput(given, terminal);
     return { result: forecast(input), stages: input.lifeCycle.stages, notes };
   }
-  const other = Object.keys(FORECAST_OPTIONS).find((name) => given.list(name).length > 0);
-  if (other !== undefined && other !== "date-order") {
+  // The order of dates is that of the log too.
+  const other = Object.keys(FORECAST_OPTIONS).find(
+    (name) => name !== "date-order" && (given.flag(name) || given.list(name).length > 0),
+  );
+  if (other !== undefined) {
     throw new InputError("invalid-option", `--forecast has it all; leave out --${other}.`, { path: [other] });
   }
   const result = await inFile(path, async () =>
-    readForecast(parsedJson(new TextDecoder().decode(await terminal.read(path)))),
+    readForecast(jsonValue(decodeText(await terminal.read(path)))),
   );
   return { result, stages: [result.found, ...result.stages], notes: [] };
 }

@@ -16,11 +16,14 @@ import {
   temperatureRows,
 } from "../../plot/index.ts";
 import { InputError } from "../../errors.ts";
+import type { Note } from "../../notes.ts";
+import { notesText } from "../../write/index.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { drawingLibraries } from "../drawing-libraries.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
 import { LOG_OPTIONS, givenLog } from "../log-options.ts";
+import { givenTargets } from "../target-files.ts";
 import type { Terminal } from "../terminal.ts";
 
 const PICTURES = ["windows", "degree-days", "temperatures"] as const;
@@ -58,16 +61,18 @@ Drawing needs two packages beside moltline: @observablehq/plot and jsdom.`,
 };
 
 async function run(given: Given, terminal: Terminal): Promise<void> {
-  const out = given.needed("out", "the SVG file to write");
+  given.needed("out", "the SVG file to write");
+  const { out = "" } = await givenTargets(given, { out: "windows.svg" }, terminal);
   const picture = given.choice("picture", PICTURES) ?? "windows";
   const width = givenWidth(given);
   const unit = given.choice("show", ["C", "F"]) ?? "C";
-  const { input } = await givenInput(given, terminal);
+  const { input, notes } = await givenInput(given, terminal);
   const log = await givenSeen(input, picture, given, terminal);
   const { plot, document } = await drawingLibraries();
-  const figure = drawn(plot, picture, forecast(input), input, log, { width, unit, document });
+  const figure = drawn(plot, picture, forecast(input), input, log.entries, { width, unit, document });
   await terminal.write(out, `${figureSvg(figure)}\n`, given.flag("force"));
-  terminal.out(`Wrote ${out}.\n`);
+  const remarks = notesText([...log.notes, ...notes]);
+  terminal.out(`Wrote ${out}.\n${remarks === "" ? "" : `\n${remarks}\n`}`);
 }
 
 function drawn(
@@ -112,10 +117,10 @@ async function givenSeen(
   picture: string,
   given: Given,
   terminal: Terminal,
-): Promise<readonly LoggedStage[]> {
+): Promise<{ entries: readonly LoggedStage[]; notes: readonly Note[] }> {
   const path = given.text("log");
-  if (path === undefined) return [];
-  if (picture === "windows") return (await givenLog(path, lifeCycle, given, terminal)).entries;
+  if (path === undefined) return { entries: [], notes: [] };
+  if (picture === "windows") return givenLog(path, lifeCycle, given, terminal);
   throw new InputError("invalid-option", `--log is drawn in the windows; leave it out of ${picture}.`, {
     path: ["log"],
   });

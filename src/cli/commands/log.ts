@@ -72,7 +72,8 @@ show
   --json                print it as JSON
 
 export, and template
-  --species NAME        the species (--species-file FILE: your own)
+  --species NAME        the species (--species-file FILE: your own); export needs
+                        it where the log says hatched
   --out FILE            write to a file; --force replaces one that is there
   --darwin-core         in the terms of Darwin Core, to share observations, with
     --recorded-by NAME, --id-prefix TEXT, --wild (not under care),
@@ -98,14 +99,14 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
     throw new InputError("invalid-option", `${what}; ${remedy}`, { path: ["words"], value: name });
   }
   if (extra !== undefined) {
-    throw new InputError(
-      "invalid-option",
-      `${shown(extra)} belongs to no option; the log is given as --file FILE.`,
-      {
-        path: ["words"],
-        value: extra,
-      },
-    );
+    const remedy =
+      given.list("file").length === 0
+        ? "the log is given as --file FILE."
+        : 'a text of several words stands in quotation marks, such as --note "one still hangs".';
+    throw new InputError("invalid-option", `${shown(extra)} belongs to no option; ${remedy}`, {
+      path: ["words"],
+      value: extra,
+    });
   }
   // An option that another action takes would be passed over without a word.
   const stray = Object.keys(OPTIONS).find(

@@ -1,4 +1,3 @@
-import { InputError } from "../../errors.ts";
 import { dayPlan } from "../../rearing/day-plan.ts";
 import { dayNumber } from "../../time/civil-day.ts";
 import { planPage, planText } from "../../write/index.ts";
@@ -7,6 +6,7 @@ import type { Command } from "../command.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS } from "../forecast-options.ts";
 import { COHORTS_HELP, givenCohorts } from "../plan-cohorts.ts";
 import { givenNeeds, givenSupplies } from "../plan-supplies.ts";
+import { givenTargets } from "../target-files.ts";
 import type { Terminal } from "../terminal.ts";
 import { wholeNumbers } from "../whole-numbers.ts";
 
@@ -64,7 +64,7 @@ ${FORECAST_HELP}
 };
 
 async function run(given: Given, terminal: Terminal): Promise<void> {
-  const page = givenPage(given);
+  const { page } = await givenTargets(given, { page: "plan.html" }, terminal);
   const away = given.list("away");
   for (const day of away) dayNumber(day, ["--away"]);
   const [perCage] = wholeNumbers(given, "per-cage", { from: 1, to: 10_000, most: 1 }) ?? [];
@@ -83,19 +83,6 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   const plan = { ...made, notes: [...notes, ...made.notes] };
   // First the file: if it is refused, nothing has been printed.
   if (page !== undefined) await terminal.write(page, planPage(plan), given.flag("force"));
-  terminal.out(given.flag("json") ? `${JSON.stringify(plan, null, 2)}\n` : planText(plan));
-}
-
-function givenPage(given: Given): string | undefined {
-  const page = given.text("page");
-  if (page === "-" || page === "")
-    throw new InputError("invalid-option", "--page needs the name of a file, such as plan.html.", {
-      path: ["page"],
-      value: page,
-    });
-  if (page === undefined && given.flag("force"))
-    throw new InputError("invalid-option", "--force belongs to --page, which was not given.", {
-      path: ["force"],
-    });
-  return page;
+  const told = page === undefined ? "" : `\nWrote ${page}.\n`;
+  terminal.out(given.flag("json") ? `${JSON.stringify(plan, null, 2)}\n` : `${planText(plan)}${told}`);
 }

@@ -6,6 +6,7 @@ import type { DailyTemperatures, TemperatureReadings, TemperatureSeries } from "
 import { addDays } from "../../time/civil-day.ts";
 import { knownZone } from "../../time/zone.ts";
 import { dailyTemperaturesCsv, notesText, roomText } from "../../write/index.ts";
+import { wrapped } from "../../write/text-layout.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { filledSeries, gapPolicy } from "../fill-options.ts";
@@ -89,7 +90,8 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
     }));
     terminal.out(`${JSON.stringify({ relation, unit: "C", days: rows, notes }, null, 2)}\n`);
   } else {
-    const parts = [roomText(relation, estimated), notesText(notes)];
+    const next = wrapped("--csv prints the estimated days as a file that forecast --temperatures reads.");
+    const parts = [roomText(relation, estimated), next, notesText(notes)];
     terminal.out(`${parts.filter((part) => part !== "").join("\n\n")}\n`);
   }
 }

@@ -3,7 +3,7 @@ import { InputError } from "../../errors.ts";
 import { cautionsFor } from "../../rearing/cautions.ts";
 import { season } from "../../rearing/season.ts";
 import type { SeasonInput } from "../../rearing/season-result.ts";
-import { fahrenheitToCelsius } from "../../units.ts";
+import { fahrenheitDegreesToCelsius, fahrenheitToCelsius } from "../../units.ts";
 import { seasonText } from "../../write/index.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
@@ -11,7 +11,7 @@ import { givenLifeCycle } from "../forecast-options.ts";
 import { givenPlace } from "../given-place.ts";
 import { mergedDays } from "../merged-days.ts";
 import { methodHelp } from "../method-help.ts";
-import { givenMilestone } from "../milestone-option.ts";
+import { givenMilestone } from "../stage-option.ts";
 import { RECORD_HELP, RECORD_OPTIONS } from "../reading-options.ts";
 import { givenTemperatures } from "../temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
@@ -99,7 +99,9 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
     lifeCycle,
     temperatures,
     ...(milestone !== undefined && { milestone }),
-    ...(heat !== undefined && { firstEggs: { degreeDays: unit === "F" ? heat / 1.8 : heat } }),
+    ...(heat !== undefined && {
+      firstEggs: { degreeDays: unit === "F" ? fahrenheitDegreesToCelsius(heat) : heat },
+    }),
     ...(given.flag("no-frost") ? { frostBelow: null } : frostBelow !== undefined && { frostBelow }),
   });
   const result = { ...outlook, notes: [...notes, ...assumptions, ...outlook.notes] };

@@ -3,13 +3,14 @@ import { lifeTableFromLog } from "../../cohort/life-table-from-log.ts";
 import type { LogEntry } from "../../cohort/log.ts";
 import { survivalThrough } from "../../cohort/survival-through.ts";
 import { InputError } from "../../errors.ts";
-import { type LifeCycle, STAGE_IDS, type StageId } from "../../species/life-cycle.ts";
+import type { LifeCycle, StageId } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
 import { notesText, survivalText } from "../../write/index.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { givenLifeCycle } from "../forecast-options.ts";
 import { LOG_HELP, LOG_OPTIONS, givenLog } from "../log-options.ts";
+import { givenFound } from "../stage-option.ts";
 import type { Terminal } from "../terminal.ts";
 import { wholeNumbers } from "../whole-numbers.ts";
 
@@ -56,8 +57,7 @@ The animals
 async function run(given: Given, terminal: Terminal): Promise<void> {
   const path = given.needed("log", "the file of what you saw");
   const lifeCycle = await givenLifeCycle(given, terminal);
-  given.needed("found", "the stage they were found in, such as egg");
-  const found = given.choice("found", STAGE_IDS) ?? "egg";
+  const found = givenFound(given, lifeCycle);
   const stages = stagesFrom(found, lifeCycle);
   const animals = { from: 1, to: MOST_ANIMALS, most: 1 };
   const [count] = wholeNumbers(given, "count", animals) ?? [];
