@@ -109,6 +109,26 @@ describe("dayPlan", () => {
     expect(daysOf(plan({ cleanEvery: 1 }), "clean").length).toBeGreaterThan(days.length);
   });
 
+  it("cleans no cage of eggs: first so many days after the first hatchlings, whoever is away", () => {
+    const eggs = monarchs("eggs", { found: { stage: "egg", on: "2026-06-08", count: 12, age: "new" } });
+    const fresh = plan({}, eggs);
+    const hatchling = fresh.days.find(({ cohorts }) =>
+      cohorts[0]?.stages.some(({ stage, animals }) => stage === "instar-1" && animals >= 0.5),
+    );
+    const first = hatchling?.day ?? "";
+    expect(first > fresh.from).toBe(true);
+    const { day, task } = tasksOf(fresh, "clean")[0] ?? {};
+    expect(task?.movedFrom ?? day).toBe(addDays(first, 2));
+    expect(daysOf(plan({ cleanEvery: 1 }, eggs), "clean")[0]).toBe(addDays(first, 1));
+    for (const cleanEvery of [1, 2, 3])
+      for (const gone of [0, 1, 2, 3]) {
+        const away = [addDays(first, gone), addDays(first, gone + 1)];
+        expect((daysOf(plan({ away, cleanEvery }, eggs), "clean")[0] ?? "") > first).toBe(true);
+      }
+    const larvae = monarchs("larvae", { found: { stage: "instar-3", on: "2026-06-08", count: 3 } });
+    expect(daysOf(plan({}, larvae), "clean")[0]).toBe("2026-06-08");
+  });
+
   it("cleans on no quiet day, where a day beside it is not quiet", () => {
     const quiet = new Map(made.days.map(({ day, cohorts }) => [day, cohorts[0]?.quiet === true]));
     for (const { day, task } of tasksOf(made, "clean")) {
