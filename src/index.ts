@@ -121,7 +121,7 @@ export { type AdultsExpected, type StageSurvival, expectedAdults } from "./cohor
 export { type ForecastInput, type Found, forecast } from "./forecast/forecast.ts";
 export { type Chance, type ChanceOrAbsence, type MilestoneId, chanceBetween } from "./forecast/chance.ts";
 export { type LearnOptions, learn } from "./forecast/learn.ts";
-export type { Belief, Learned, LearnedNode } from "./forecast/learned.ts";
+export { type Belief, type Learned, type LearnedNode, lastStageBegan } from "./forecast/learned.ts";
 export type { AgeGiven, AgeRange } from "./forecast/life-path.ts";
 export type {
   Absence,

@@ -27,14 +27,21 @@ export async function givenLog(
   given: Given,
   terminal: Terminal,
 ): Promise<{ entries: readonly LogEntry[]; notes: readonly Note[] }> {
-  const larva = stages.some(({ stage }) => stage === "larva");
-  const log = await inFile(path, async () =>
-    readLog(await terminal.read(path), {
-      firstLarvalStage: larva ? "larva" : "instar-1",
-      dateOrder: given.choice("date-order", DATE_ORDERS),
-    }),
-  );
+  const log = await inFile(path, async () => logOf(await terminal.read(path), { stages }, given));
   return { entries: ofCohort(log.entries, given.text("cohort")), notes: notesAbout(path, log.notes) };
+}
+
+/** A log with the stages of a species, all cohorts of it. */
+export function logOf(
+  bytes: Uint8Array,
+  { stages }: { readonly stages: readonly { readonly stage: StageId }[] },
+  given: Given,
+): ReturnType<typeof readLog> {
+  const larva = stages.some(({ stage }) => stage === "larva");
+  return readLog(bytes, {
+    firstLarvalStage: larva ? "larva" : "instar-1",
+    dateOrder: given.choice("date-order", DATE_ORDERS),
+  });
 }
 
 /** Entries of one cohort. A log of several needs a name: mixing them would compare animals of other dates. */

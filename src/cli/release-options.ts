@@ -75,6 +75,10 @@ const FORECAST_ONLY = [
   "past-years",
   "weather",
   "normals",
+  "log",
+  "cohort",
+  "pace-variation",
+  "offset-deviation",
 ] as const;
 
 /** The emergences that were seen, or `null` where a forecast is wanted. */

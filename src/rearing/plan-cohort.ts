@@ -17,7 +17,7 @@ export interface PlanCohort {
   readonly count?: number;
   /** Cages that they are kept in. Default 1. */
   readonly cages?: number;
-  /** When the stage that a log saw last began. Only for a forecast that goes on from there, and then needed. */
+  /** When the stage that a log saw last began, such as {@link lastStageBegan}. Needed for a forecast that goes on from there. */
   readonly since?: string;
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { learn } from "../../src/forecast/learn.ts";
+import { lastStageBegan } from "../../src/forecast/learned.ts";
 import { type PlanCohort } from "../../src/rearing/plan-cohort.ts";
 import { dayPlan } from "../../src/rearing/day-plan.ts";
 import type { DayPlan } from "../../src/rearing/day-plan-result.ts";
@@ -295,6 +296,21 @@ describe("after a log", () => {
     const made = dayPlan([{ ...cohort, since: "2026-06-18" }]);
     expect(made.from).toBe("2026-06-18");
     expect(made.days[0]?.cohorts[0]?.stages[0]?.stage).toBe("instar-3");
+  });
+
+  it("is told since when by what was learned: the middle of the animals seen, in any order", () => {
+    const seen = (on: string, count: number) => logEntry({ stage: "instar-3", on: `${on}T18:00`, count });
+    const began = (...log: ReturnType<typeof seen>[]) => lastStageBegan(learn(input, log));
+    expect(began()).toBeNull();
+    // Between two looks a day apart the middle is half a day back.
+    expect(began(seen("2026-06-18", 8))).toBe("2026-06-18T06:00:00");
+    expect(began(seen("2026-06-17", 1), seen("2026-06-18", 7), seen("2026-06-19", 2))).toBe(
+      "2026-06-18T06:00:00",
+    );
+    expect(began(seen("2026-06-19", 2), seen("2026-06-17", 7), seen("2026-06-18", 1))).toBe(
+      "2026-06-17T06:00:00",
+    );
+    expect(refusalOf(() => Reflect.apply(lastStageBegan, null, [])).path).toEqual(["learned"]);
   });
 });
 
