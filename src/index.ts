@@ -163,6 +163,7 @@ export { type Caution, type CautionId, cautionsFor } from "./rearing/cautions.ts
 export { type HourlyWeather, type HourlyWeatherColumns, hourlyWeather } from "./rearing/hourly-weather.ts";
 export { WIND_UNITS, type WindUnit, metresPerSecond, windIn } from "./rearing/wind-unit.ts";
 export { RELEASE_CRITERIA, type ReleaseCriteria } from "./rearing/release-criteria.ts";
+export type { ReasonUnits } from "./rearing/judge-hour.ts";
 export { type ReleaseOptions, releaseHours, releaseRuledOut } from "./rearing/release-hours.ts";
 export type { Emergences, SeenEmergence } from "./rearing/emergences.ts";
 export type {

@@ -73,6 +73,7 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
     place,
     zone,
     criteria: givenCriteria(given, hours.units),
+    units: hours.units,
     ...(unfit !== undefined && { unfit }),
   });
   const about = notesAbout(given.text("weather-hours") ?? "-", hours.notes);
