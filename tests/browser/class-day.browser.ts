@@ -121,6 +121,9 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     await changes("Where they are kept", ".notice", "ArrowDown");
     await changes("Show in", "figure", "ArrowDown");
     expect(await page.locator("figure").first().innerText()).toContain("°F");
+    await expect
+      .poll(async () => (await cellsOf(page, "The hours that are not dark")).flat().join(" "))
+      .toMatch(/The air has [\d.]+ °F.*The wind blows at [\d.]+ mph/);
     await picture(page, "class-day-changed");
     expect([...requests, ...complaints]).toEqual([]);
   });
