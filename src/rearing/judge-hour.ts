@@ -178,13 +178,14 @@ function reason(
 }
 
 function degreesTold(celsius: number, { temperature = "C" }: ReasonUnits): string {
-  return `${told(temperature === "F" ? celsiusToFahrenheit(celsius) : celsius)} °${temperature}`;
+  return temperature === "F" ? `${told(celsiusToFahrenheit(celsius), 1)} °F` : `${told(celsius)} °C`;
 }
 
 function windTold(metres: number, { wind = "m/s" }: ReasonUnits): string {
-  return `${told(windIn(metres, wind))} ${wind}`;
+  return `${wind === "m/s" ? told(metres) : told(windIn(metres, wind), 1)} ${wind}`;
 }
 
-function told(value: number): string {
-  return String(Number(value.toFixed(2)));
+// What was converted has lost the round numbers that it was given in, and one decimal says enough.
+function told(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)));
 }
