@@ -121,7 +121,7 @@ export { type AdultsExpected, type StageSurvival, expectedAdults } from "./cohor
 export { type ForecastInput, type Found, forecast } from "./forecast/forecast.ts";
 export { type Chance, type ChanceOrAbsence, type MilestoneId, chanceBetween } from "./forecast/chance.ts";
 export { type LearnOptions, learn } from "./forecast/learn.ts";
-export type { Belief, Learned, LearnedNode } from "./forecast/learned.ts";
+export { type Belief, type Learned, type LearnedNode, lastStageBegan } from "./forecast/learned.ts";
 export type { AgeGiven, AgeRange } from "./forecast/life-path.ts";
 export type {
   Absence,
@@ -163,6 +163,7 @@ export { type Caution, type CautionId, cautionsFor } from "./rearing/cautions.ts
 export { type HourlyWeather, type HourlyWeatherColumns, hourlyWeather } from "./rearing/hourly-weather.ts";
 export { WIND_UNITS, type WindUnit, metresPerSecond, windIn } from "./rearing/wind-unit.ts";
 export { RELEASE_CRITERIA, type ReleaseCriteria } from "./rearing/release-criteria.ts";
+export type { ReasonUnits } from "./rearing/judge-hour.ts";
 export { type ReleaseOptions, releaseHours, releaseRuledOut } from "./rearing/release-hours.ts";
 export type { Emergences, SeenEmergence } from "./rearing/emergences.ts";
 export type {

@@ -4,7 +4,7 @@ import { element } from "./element.ts";
 export type Field<Value> = HTMLFormElement & { value: Value };
 
 /** What a form can hold. */
-type Control = HTMLInputElement | HTMLTextAreaElement;
+type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
 let fields = 0;
 

@@ -7,6 +7,7 @@ import { type Field, field } from "./field.ts";
 export * from "@observablehq/inputs";
 export { paste } from "./paste.ts";
 export { amount, number, temperature } from "./quantity.ts";
+export { zone } from "./zone.ts";
 
 /** The library's slider, whose track has no label of its own: it gets that of the number beside it. */
 export function range(

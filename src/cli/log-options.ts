@@ -28,13 +28,20 @@ export async function givenLog(
   given: Given,
   terminal: Terminal,
 ): Promise<{ entries: readonly LogEntry[]; notes: readonly Note[] }> {
-  const log = await inFile(path, async () =>
-    readLog(await terminal.read(path), {
-      firstLarvalStage: hatchesAs({ stages }),
-      dateOrder: given.choice("date-order", DATE_ORDERS),
-    }),
-  );
+  const log = await inFile(path, async () => logOf(await terminal.read(path), { stages }, given));
   return { entries: ofCohort(log.entries, given.text("cohort")), notes: notesAbout(path, log.notes) };
+}
+
+/** A log with the stages of a species, all cohorts of it. */
+export function logOf(
+  bytes: Uint8Array,
+  { stages }: { readonly stages: readonly { readonly stage: StageId }[] },
+  given: Given,
+): ReturnType<typeof readLog> {
+  return readLog(bytes, {
+    firstLarvalStage: hatchesAs({ stages }),
+    dateOrder: given.choice("date-order", DATE_ORDERS),
+  });
 }
 
 /**

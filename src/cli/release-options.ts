@@ -82,6 +82,10 @@ const FORECAST_ONLY = [
   "past-years",
   "weather",
   "normals",
+  "log",
+  "cohort",
+  "pace-variation",
+  "offset-deviation",
 ] as const;
 
 /** Options of files of temperatures that those of the weather have too, by another name. */

@@ -1,4 +1,5 @@
 import type { LogEntry } from "../cohort/log.ts";
+import { given } from "../given.ts";
 import type { Note } from "../notes.ts";
 import type { StageId } from "../species/life-cycle.ts";
 
@@ -34,6 +35,24 @@ export interface Learned {
   /** Entries that were not, each with a plain reason. */
   readonly aside: readonly { readonly entry: LogEntry; readonly reason: string }[];
   readonly notes: readonly Note[];
+}
+
+/**
+ * When the last stage that a log saw began, by the clock on the wall: for the middle animal of those seen. A day
+ * plan asks for it as `since`.
+ * @returns ISO 8601, or `null` where the forecast goes on from the find.
+ * @example
+ * const found = { stage: "egg", on: "2026-06-08", count: 12 };
+ * const input = { lifeCycle: danausPlexippus, found, temperatures: constantTemperature(25) };
+ * lastStageBegan(learn(input, [logEntry({ stage: "instar-2", on: "2026-06-15T18:00", count: 12 })]));
+ * // → "2026-06-15T06:00:00"
+ */
+export function lastStageBegan(learned: Learned): string | null {
+  given(learned, ["learned"], "what learn returns");
+  const moments = [...(learned.from?.moments ?? [])].sort((a, b) => (a.at < b.at ? -1 : 1));
+  let weight = 0;
+  const middle = moments.find((one) => (weight += one.weight) >= 0.5 - 1e-9) ?? moments.at(-1);
+  return middle?.at.slice(0, 19) ?? null;
 }
 
 /**

@@ -59,7 +59,11 @@ function cleaning(course: CohortCourse, every: number, away: AwayDays): Placed[]
   const soiled = (day: number): boolean => larvaeOf(dayOf(course, day)?.stages ?? []) >= HALF_AN_ANIMAL;
   let due = first;
   while (due <= last && !soiled(due)) due += 1;
-  for (let done = first - 1; due <= last && soiled(due); due += every) {
+  // Eggs soil nothing, so their cage counts as cleaned on the day of the first hatchlings.
+  const hatching = animals.order[0] === "egg";
+  let done = hatching ? due : first - 1;
+  if (hatching) due += every;
+  for (; due <= last && soiled(due); due += every) {
     // What is done every day cannot be moved.
     const day = every === 1 ? due : cleaningDay(course, due, done + 1, away);
     done = day;

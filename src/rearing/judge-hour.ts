@@ -1,8 +1,10 @@
 import { HOUR_MS, type Instant } from "../time/zone.ts";
+import { type TemperatureUnit, celsiusToFahrenheit } from "../units.ts";
 import type { ReleaseCriteria } from "./release-criteria.ts";
 import type { ReleaseReason, WeatherOfHour } from "./release-hour.ts";
 import type { SunOfHour } from "./sun-left.ts";
 import type { WeatherSlot } from "./weather-slots.ts";
+import { type WindUnit, windIn } from "./wind-unit.ts";
 
 /** Common practice, no source: from this far above the limit on, more warmth or more sun no longer counts. */
 const FULL_WARMTH = 5;
@@ -19,6 +21,15 @@ export interface HourSetting {
   readonly heldFrom: Instant;
   /** The hours that begin after this one ends, in order, as far as the weather goes. */
   readonly after: readonly WeatherSlot[];
+  readonly units: ReasonUnits;
+}
+
+/** Units that reasons are worded in. What they decide does not depend on them. */
+export interface ReasonUnits {
+  /** Default C. */
+  readonly temperature?: TemperatureUnit;
+  /** Default m/s. */
+  readonly wind?: WindUnit;
 }
 
 /** What speaks for and against releasing in an hour, one reason for each aspect. */
@@ -26,8 +37,8 @@ export function reasonsOf(slot: WeatherSlot, setting: HourSetting): ReleaseReaso
   const { criteria } = setting;
   return [
     holdReason(slot, setting),
-    warmthReason(slot.weather, criteria),
-    windReason(slot.weather, criteria),
+    warmthReason(slot.weather, setting),
+    windReason(slot.weather, setting),
     rainReason(slot.weather, criteria),
     aheadReason(slot, setting),
     daylightReason(setting.sun, criteria),
@@ -46,7 +57,7 @@ function holdReason({ from }: WeatherSlot, { heldFrom, criteria }: HourSetting):
     : reason("hold", "too-soon", false, null, `Less than ${hours} hours after emergence: the wings harden.`);
 }
 
-function warmthReason(weather: WeatherOfHour | null, criteria: ReleaseCriteria): ReleaseReason {
+function warmthReason(weather: WeatherOfHour | null, { criteria, units }: HourSetting): ReleaseReason {
   const degrees = weather?.temperature ?? null;
   if (degrees === null)
     return reason("warmth", "temperature-unknown", null, null, "The temperature is not known.");
@@ -55,18 +66,19 @@ function warmthReason(weather: WeatherOfHour | null, criteria: ReleaseCriteria):
     criteria.sunOnlyFrom.value,
     criteria.sunOnlyBelow.value,
   ];
-  const air = `The air has ${told(degrees)} °C`;
+  const inUnit = (celsius: number): string => degreesTold(celsius, units);
+  const air = `The air has ${inUnit(degrees)}`;
   if (below(degrees, never)) {
-    const message = `${air}: below ${never} °C not even the sun warms the animal enough to fly.`;
+    const message = `${air}: below ${inUnit(never)} not even the sun warms the animal enough to fly.`;
     return reason("warmth", "far-too-cold", false, null, message);
   }
   const least = Math.max(criteria.warm.value, sunFrom);
   if (below(degrees, least))
-    return reason("warmth", "too-cold", false, null, `${air}; at least ${least} °C are asked for.`);
+    return reason("warmth", "too-cold", false, null, `${air}; at least ${inUnit(least)} are asked for.`);
   const margin = (degrees - least) / FULL_WARMTH;
   if (!below(degrees, sunBelow)) return reason("warmth", "warm", true, margin, `${air}: warm enough to fly.`);
   const cloud = weather?.cloud ?? null;
-  const needsSun = `${air}: below ${sunBelow} °C only sun and calm will do`;
+  const needsSun = `${air}: below ${inUnit(sunBelow)} only sun and calm will do`;
   if (cloud === null)
     return reason("warmth", "sun-unknown", null, null, `${needsSun}, and clouds are not known.`);
   return cloud <= criteria.sunnyCloud.value
@@ -74,13 +86,20 @@ function warmthReason(weather: WeatherOfHour | null, criteria: ReleaseCriteria):
     : reason("warmth", "cool-without-sun", false, null, `${needsSun}, and ${told(cloud)} % is cloud.`);
 }
 
-function windReason(weather: WeatherOfHour | null, { wind: limit }: ReleaseCriteria): ReleaseReason {
+function windReason(weather: WeatherOfHour | null, { criteria, units }: HourSetting): ReleaseReason {
+  const limit = criteria.wind;
   const wind = weather?.wind ?? null;
   if (wind === null) return reason("wind", "wind-unknown", null, null, "The wind is not known.");
-  const blows = `The wind blows at ${told(wind)} m/s`;
+  const blows = `The wind blows at ${windTold(wind, units)}`;
   return wind <= limit.value + SLACK
     ? reason("wind", "calm", true, marginBelow(wind, limit.value), `${blows}: calm enough.`)
-    : reason("wind", "windy", false, null, `${blows}; at most ${told(limit.value)} m/s are asked for.`);
+    : reason(
+        "wind",
+        "windy",
+        false,
+        null,
+        `${blows}; at most ${windTold(limit.value, units)} are asked for.`,
+      );
 }
 
 function rainReason(weather: WeatherOfHour | null, criteria: ReleaseCriteria): ReleaseReason {
@@ -157,6 +176,15 @@ function reason(
   return { aspect, code, good, margin: within, message };
 }
 
-function told(value: number): string {
-  return String(Number(value.toFixed(2)));
+function degreesTold(celsius: number, { temperature = "C" }: ReasonUnits): string {
+  return temperature === "F" ? `${told(celsiusToFahrenheit(celsius), 1)} °F` : `${told(celsius)} °C`;
+}
+
+function windTold(metres: number, { wind = "m/s" }: ReasonUnits): string {
+  return `${wind === "m/s" ? told(metres) : told(windIn(metres, wind), 1)} ${wind}`;
+}
+
+// What was converted has lost the round numbers that it was given in, and one decimal says enough.
+function told(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)));
 }

@@ -19,8 +19,8 @@ export interface PlanCohort {
   /** Cages that they are kept in. Default 1. */
   readonly cages?: number;
   /**
-   * When the stage that a log saw last began, in the zone of the forecast: a day, a time by the clock on the wall, or
-   * one with an offset. Only for a forecast that goes on from there, and then needed.
+   * When the stage that a log saw last began, such as {@link lastStageBegan}, in the zone of the forecast: a day, a time
+   * by the clock on the wall, or one with an offset. Only for a forecast that goes on from there, and then needed.
    */
   readonly since?: string;
 }

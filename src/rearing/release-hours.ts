@@ -1,6 +1,6 @@
 import { type Place, checkedPlace } from "../diurnal/place.ts";
 import { checkSunAgainstClock } from "../diurnal/sun-against-clock.ts";
-import { InputError } from "../errors.ts";
+import { InputError, shown } from "../errors.ts";
 import { given } from "../given.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
@@ -8,12 +8,14 @@ import { DAY_MS, HOUR_MS, civilDayOf, formatInstant, knownZone, noonOf } from ".
 import { type CautionId, cautionsFor } from "./cautions.ts";
 import { type Emergence, type Emergences, emergencesOf, forecastOf, wereSeen } from "./emergences.ts";
 import { type HourlyWeather, hourlyWeather } from "./hourly-weather.ts";
+import type { ReasonUnits } from "./judge-hour.ts";
 import { adviceFor, bestOf } from "./release-advice.ts";
 import { RELEASE_CRITERIA, type ReleaseCriteria, checkedCriteria } from "./release-criteria.ts";
 import { type ReleaseSetting, lookAt } from "./release-look.ts";
 import { releaseNotes } from "./release-notes.ts";
 import type { EmergencePlan, ReleasePlan } from "./release-plan.ts";
 import { type AdultCounts, adultCounts } from "./unfit-adults.ts";
+import { windIn } from "./wind-unit.ts";
 
 /** What {@link releaseHours} needs besides emergences and weather. */
 export interface ReleaseOptions {
@@ -29,6 +31,8 @@ export interface ReleaseOptions {
   readonly healthy?: number;
   /** How many adults are crumpled, weak or known to be infected, besides those marked in a list. Default 0. */
   readonly unfit?: number;
+  /** Units that the reasons are worded in; numbers stay in °C and m/s. Default C and m/s. */
+  readonly units?: ReasonUnits;
 }
 
 /** Why a species is not planned for release, or `null`. `null` is no permission: see {@link cautionsFor}. */
@@ -59,7 +63,7 @@ export function releaseRuledOut(lifeCycle: LifeCycle): ReleasePlan["ruledOut"] {
  * @returns Plain data.
  * @throws {InputError} `zone-needed`, `invalid-zone`; `invalid-number` or `invalid-option` for the place, the
  *   criteria and the counts; `invalid-found`, `invalid-instant`, `invalid-day` for the emergences; those of
- *   {@link hourlyWeather} and of the life cycle.
+ *   {@link hourlyWeather} and of the life cycle; `unknown-unit`.
  * @example
  * releaseHours(
  *   [{ at: "2026-07-05T06:30" }],
@@ -93,7 +97,13 @@ export function releaseHours(
   const zone = neededZone(options.zone ?? forecast?.zone ?? null);
   const place = checkedPlace(options.place);
   const criteria = checkedCriteria(options.criteria ?? RELEASE_CRITERIA);
-  const setting: ReleaseSetting = { weather: hourlyWeather(weather), criteria, place, zone };
+  const setting: ReleaseSetting = {
+    weather: hourlyWeather(weather),
+    criteria,
+    place,
+    zone,
+    units: checkedUnits(options.units),
+  };
   checkSun(setting);
   const all = emergencesOf(emergences, zone);
   const counts = adultCounts(all, {
@@ -159,6 +169,20 @@ function neededZone(zone: string | null): string {
     "release hours follow the sun, but no time zone was given; name the zone that the place is in, such as America/New_York.",
     { path: ["zone"], value: zone },
   );
+}
+
+function checkedUnits(units: ReasonUnits = {}): ReasonUnits {
+  given(units, ["units"], "an object with temperature and wind");
+  const { temperature = "C", wind = "m/s" } = units;
+  if (!["C", "F"].includes(temperature)) {
+    const path = ["units", "temperature"];
+    throw new InputError("unknown-unit", `${path.join(".")} is ${shown(temperature)}; it must be C or F.`, {
+      path,
+      value: temperature,
+    });
+  }
+  windIn(0, wind);
+  return { temperature, wind };
 }
 
 function checkSun({ weather, place, zone }: ReleaseSetting): void {

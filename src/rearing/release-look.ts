@@ -1,7 +1,7 @@
 import type { Place } from "../diurnal/place.ts";
 import { HOUR_MS, type Instant, formatInstant } from "../time/zone.ts";
-import { type HourlyWeather } from "./hourly-weather.ts";
-import { reasonsOf, scoreOf } from "./judge-hour.ts";
+import type { HourlyWeather } from "./hourly-weather.ts";
+import { type ReasonUnits, reasonsOf, scoreOf } from "./judge-hour.ts";
 import type { ReleaseCriteria } from "./release-criteria.ts";
 import type { ReleaseHour } from "./release-hour.ts";
 import type { ReleaseAbsence, ReleaseLook } from "./release-plan.ts";
@@ -14,6 +14,7 @@ export interface ReleaseSetting {
   readonly criteria: ReleaseCriteria;
   readonly place: Place;
   readonly zone: string;
+  readonly units: ReasonUnits;
 }
 
 const UNKNOWN = { temperature: null, wind: null, rain: null, rainChance: null, cloud: null } as const;
@@ -44,14 +45,14 @@ function judged(
   from: Instant,
   to: Instant,
   heldFrom: Instant,
-  { weather, criteria, place, zone }: ReleaseSetting,
+  { weather, criteria, place, zone, units }: ReleaseSetting,
 ): ReleaseHour[] {
   // The hours ahead of the last one are needed too.
   const slots = slotsBetween(weather, from, to + (criteria.fairHours.value + 1) * HOUR_MS);
   return slots.flatMap((slot, i): ReleaseHour[] => {
     if (slot.to > to) return [];
     const sun = sunOver(slot.from, slot.to, place);
-    const reasons = reasonsOf(slot, { criteria, sun, heldFrom, after: slots.slice(i + 1) });
+    const reasons = reasonsOf(slot, { criteria, sun, heldFrom, after: slots.slice(i + 1), units });
     const good = reasons.map((one) => one.good);
     const verdict = good.includes(false) ? "refused" : good.includes(null) ? "not-judged" : "fit";
     return [

@@ -20,9 +20,11 @@ export function planSpan({ from, to }: Pick<DayPlan, "from" | "to">): string {
   return `${first} to ${fullDayLabel(to)}`;
 }
 
-/** `12 eggs found on Mon 8 Jun 2026, monarch (Danaus plexippus), 1 cage`. */
-export function cohortWords({ count, cages, stage, foundOn, commonName, latinName }: PlannedCohort): string {
-  const animals = foundAnimals({ stage, count });
+/** `12 eggs, found on Mon 8 Jun 2026, monarch (Danaus plexippus), 1 cage`; after a log with when the stage began. */
+export function cohortWords(cohort: PlannedCohort): string {
+  const { count, cages, stage, foundOn, from, commonName, latinName } = cohort;
+  const since = from === foundOn ? "" : ` since about ${shortDay(from)}`;
+  const animals = `${foundAnimals({ stage, count })}${since}`;
   return `${animals}, found on ${fullDayLabel(foundOn)}, ${commonName} (${latinName}), ${cages === 1 ? "1 cage" : `${cages} cages`}`;
 }
 

@@ -119,6 +119,14 @@ describe.skipIf(!browserAtHand())("notebooks/broods.html", () => {
     await expect.poll(() => alert.innerText()).toContain("cold");
     await page.getByLabel("Your temperatures (CSV)").setInputFiles([]);
     await expect.poll(() => answer(page)).toContain("New York");
+    const box = page.getByLabel("Or paste your temperatures here");
+    await box.fill("date,min,max\n2018-01-01,banana,5");
+    await expect.poll(() => alert.innerText()).toContain("banana");
+    await box.fill(["date,min,max", ...year(1461)].join("\n"));
+    await expect.poll(() => answer(page)).toContain("In your place");
+    await picture(page, "broods-pasted");
+    await box.fill("");
+    await expect.poll(() => answer(page)).toContain("New York");
     for (const label of ["Latitude, north positive", "Longitude, east positive"]) {
       await page.getByLabel(label).and(page.locator("input[type=range]")).focus();
       await page.keyboard.press("ArrowRight");

@@ -100,6 +100,12 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     const { best } = expected;
     if (best === null) throw new Error("the invented week has an hour that fits");
     expect(hours).toContainEqual([clockText(best.from), verdictOf(best), reasonsOf(best)]);
+    await page.getByLabel("Show in").selectOption("°F");
+    await expect
+      .poll(async () => (await cellsOf(page, "The hours that are not dark")).flat().join(" "))
+      .toMatch(/The air has [\d.]+ °F.*The wind blows at [\d.]+ mph/);
+    await page.getByLabel("Show in").selectOption("°C");
+    await expect.poll(() => cellsOf(page, "The hours that are not dark")).toEqual(hours);
   });
 
   test("answers every choice made by keyboard", async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Forecast } from "../../src/forecast/result.ts";
 import type { DayPlan } from "../../src/rearing/day-plan-result.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline, refused } from "./in-memory.ts";
@@ -146,5 +147,95 @@ describe("plan", () => {
     ],
   ])("%s is refused for its file", async (words, file, says) => {
     expect(await refused(words, { "cohorts.csv": file })).toContain(says);
+  });
+});
+
+describe("plan with a log", () => {
+  const ONE = `${HERE} --age new --zone America/New_York`;
+  const THREE =
+    "name,species,found,on,count,age,cages\nporch,danaus-plexippus,egg,2015-06-08,12,new,2\nshelf,monarch,L3,2015-06-15,3,,\nlate,monarch,egg,2015-06-20,5,new,1\n";
+  const LOG =
+    "stage,seen on,count,cohort\nL2,2015-06-16,10,porch\ndied as L1,2015-06-14,2,porch\nL4,2015-06-19,3,shelf\nL4,2015-06-18,3,bench\n";
+  const FILES = { "cohorts.csv": THREE, "log.csv": LOG };
+  const SHARED = `${SEVERAL} --zone America/New_York --log log.csv`;
+  const adults = (plan: DayPlan, name: string): string =>
+    plan.cohorts.find((one) => one.name === name)?.windows.at(-1)?.window.expected ?? "";
+
+  it("goes on from the last stage seen, at the dates of a forecast that learned, without those that died", async () => {
+    const words = `${ONE} --log log.csv --cohort porch`;
+    const plan = await planOf(words, FILES);
+    expect(plan.from).toBe("2015-06-16");
+    expect(plan.cohorts).toMatchObject([{ name: "porch", count: 10, stage: "instar-2" }]);
+    const { out } = await moltline(`${words.replace("plan ", "forecast ")} --json`, FILES);
+    const learned: Forecast = JSON.parse(out);
+    expect(adults(plan, "porch")).toBe(learned.stages.at(-1)?.begins.expected);
+    expect(adults(plan, "porch")).not.toBe(adults(await planOf(ONE), "A"));
+    const text = (await moltline(words, FILES)).out;
+    expectPlainPage(text);
+    const flat = text.replace(/\s+/g, " ");
+    expect(flat).toContain("10 larvae in the second instar since about Tue 16 Jun, found on Mon 8 Jun 2015");
+    expect(flat).toContain("log.csv: 2 of cohort porch died or were lost; the plan leaves them out.");
+    expect(flat).toContain("of the log: these animals need");
+    expect((await planOf(`${words} --name window`, FILES)).cohorts[0]?.name).toBe("window");
+  });
+
+  it("begins with the find where the log has only what was found", async () => {
+    const plan = await planOf(`${ONE} --log log.csv`, {
+      "log.csv": "stage,seen on,count\negg,2015-06-08,12\n",
+    });
+    expect(plan).toMatchObject({ from: "2015-06-08", cohorts: [{ name: "A", count: 12, stage: "egg" }] });
+  });
+
+  it("gives each cohort of a file the entries of its own name", async () => {
+    const plan = await planOf(SHARED, FILES);
+    expect(plan.cohorts.map(({ name, count, stage, from }) => [name, count, stage, from])).toEqual([
+      ["late", 5, "egg", "2015-06-20"],
+      ["porch", 10, "instar-2", "2015-06-16"],
+      ["shelf", 3, "instar-4", "2015-06-19"],
+    ]);
+    const alone = await planOf(`${ONE} --log log.csv --cohort porch`, FILES);
+    expect(adults(plan, "porch")).toBe(adults(alone, "porch"));
+    const messages = plan.notes.map(({ message }) => message);
+    expect(messages).toContain('log.csv: Entries of "bench" were not used; cohorts.csv has no such cohort.');
+  });
+
+  it("takes entries without a name for the only cohort of a file", async () => {
+    const files = {
+      "cohorts.csv": THREE.split("\n").slice(0, 2).join("\n"),
+      "log.csv": "stage,seen on,count\nL2,2015-06-16,10\n",
+    };
+    expect((await planOf(SHARED, files)).cohorts).toMatchObject([{ name: "porch", stage: "instar-2" }]);
+  });
+
+  it("leaves out a cohort of which none is left, and plans the others", async () => {
+    const log = `${LOG}died as L4,2015-06-20,3,shelf\n`;
+    const plan = await planOf(SHARED, { ...FILES, "log.csv": log });
+    expect(plan.cohorts.map(({ name }) => name)).toEqual(["late", "porch"]);
+    expect(plan.notes.map(({ message }) => message)).toContain(
+      "log.csv: 2 of cohort porch, 3 of cohort shelf died or were lost; the plan leaves them out.",
+    );
+  });
+
+  it.each([
+    [`${SHARED} --cohort porch`, LOG, "--cohorts and --cohort were both given"],
+    [
+      SHARED,
+      "stage,seen on,count\nL2,2015-06-16,10\n",
+      'log.csv tells of animals without a name, and cohorts.csv of "porch", "shelf", "late"; each entry must name',
+    ],
+    [SHARED, "stage,seen on,count,cohort\nL9,2015-06-16,10,porch\n", "log.csv: "],
+    [`${SHARED} --pace-variation 5`, LOG, "cohorts.csv, cohort porch: --pace-variation is 5"],
+    [`${SHARED.replace(" --log log.csv", "")} --pace-variation 0.2`, LOG, "name one with --log"],
+    [`${ONE} --cohort porch`, LOG, "--cohort is about what a log teaches; name one with --log."],
+    [`${ONE} --log log.csv`, LOG, "the log has several groups; name one of them with --cohort"],
+    [
+      `${ONE} --log log.csv`,
+      "stage,seen on,count\ndied as L2,2015-06-16,12\n",
+      "log.csv: all animals of cohort A died or were lost, so that nothing is left to plan",
+    ],
+  ])("%s is refused for its log", async (words, log, says) => {
+    const message = await refused(words, { ...FILES, "log.csv": log });
+    expect(message).toContain(says);
+    expect(message).toMatch(/^moltline: [^\n]*[.?]\n$/);
   });
 });

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { Forecast } from "../../src/forecast/result.ts";
 import type { ReleasePlan } from "../../src/rearing/release-plan.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline, refused } from "./in-memory.ts";
@@ -79,6 +80,24 @@ describe("moltline release", () => {
     expect(result.cautions[0]?.id).toBe("local-law");
   });
 
+  it("takes the emergence from a forecast that learned from a log", async () => {
+    const files = { ...WEEK, "log.csv": "stage,seen on,count\npupated,2015-06-27,12\n" };
+    const words = `${FORECAST} --count 12 --log log.csv`;
+    const result = await plan(words, files);
+    const { out } = await moltline(
+      `forecast --temperatures new-york.csv ${FOUND} --zone America/New_York --count 12 --log log.csv --json`,
+      files,
+    );
+    const learned: Forecast = JSON.parse(out);
+    const { early, expected, late } = learned.stages.at(-1)?.begins ?? {};
+    expect(result.emergences.map(({ emergesAt }) => emergesAt)).toEqual([early, expected, late]);
+    expect(result.notes.map(({ code }) => code)).toContain("learned-from-log");
+    const usual = await plan(`${FORECAST} --count 12`);
+    const span = ({ emergences }: ReleasePlan): number =>
+      Date.parse(emergences[2]?.emergesAt ?? "") - Date.parse(emergences[0]?.emergesAt ?? "");
+    expect(span(result)).toBeLessThan(span(usual));
+  });
+
   it("takes several emergences, and shows a seen one beyond the weather as such", async () => {
     const result = await plan(`${SEEN} --emerged 2015-07-06T07:10 --emerged 2015-07-28T09:00`);
     const [first, windy, beyond] = result.emergences;
@@ -144,6 +163,8 @@ describe("moltline release refuses", () => {
     [SEEN.replace("-74", "74"), "--longitude is 74"],
     [SEEN.replace("-74", "274"), "--longitude is 274"],
     [`${SEEN} --found egg`, "--emerged and --found were both given"],
+    [`${SEEN} --log log.csv`, "--emerged and --log were both given"],
+    [`${FORECAST} --cohort A`, "--cohort is about what a log teaches"],
     [`${SEEN} --temperatures new-york.csv`, "--emerged and --temperatures were both given"],
     [SEEN.replace("2015-07-03T07:10", "2015-07-03"), '--emerged is "2015-07-03", a day; it must have a time'],
     [SEEN.replace("2015-07-03T07:10", "noon"), '--emerged is "noon"'],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { learn } from "../../src/forecast/learn.ts";
+import { lastStageBegan } from "../../src/forecast/learned.ts";
 import { type PlanCohort } from "../../src/rearing/plan-cohort.ts";
 import { dayPlan } from "../../src/rearing/day-plan.ts";
 import type { DayPlan } from "../../src/rearing/day-plan-result.ts";
@@ -107,6 +108,26 @@ describe("dayPlan", () => {
     expect(days.length).toBeGreaterThan(8);
     expect((days.at(-1) ?? "") <= addDays(dayOf(windowOf("pupa").late), 1)).toBe(true);
     expect(daysOf(plan({ cleanEvery: 1 }), "clean").length).toBeGreaterThan(days.length);
+  });
+
+  it("cleans no cage of eggs: first so many days after the first hatchlings, whoever is away", () => {
+    const eggs = monarchs("eggs", { found: { stage: "egg", on: "2026-06-08", count: 12, age: "new" } });
+    const fresh = plan({}, eggs);
+    const hatchling = fresh.days.find(({ cohorts }) =>
+      cohorts[0]?.stages.some(({ stage, animals }) => stage === "instar-1" && animals >= 0.5),
+    );
+    const first = hatchling?.day ?? "";
+    expect(first > fresh.from).toBe(true);
+    const { day, task } = tasksOf(fresh, "clean")[0] ?? {};
+    expect(task?.movedFrom ?? day).toBe(addDays(first, 2));
+    expect(daysOf(plan({ cleanEvery: 1 }, eggs), "clean")[0]).toBe(addDays(first, 1));
+    for (const cleanEvery of [1, 2, 3])
+      for (const gone of [0, 1, 2, 3]) {
+        const away = [addDays(first, gone), addDays(first, gone + 1)];
+        expect((daysOf(plan({ away, cleanEvery }, eggs), "clean")[0] ?? "") > first).toBe(true);
+      }
+    const larvae = monarchs("larvae", { found: { stage: "instar-3", on: "2026-06-08", count: 3 } });
+    expect(daysOf(plan({}, larvae), "clean")[0]).toBe("2026-06-08");
   });
 
   it("cleans on no quiet day, where a day beside it is not quiet", () => {
@@ -290,6 +311,21 @@ describe("after a log", () => {
   it.each(["2026-06-31", "noon", 5, null, {}])("refuses the since %j by its place", (since) => {
     const error = refusalOf(() => dayPlan([{ ...cohort, since: since as never }]));
     expect(error.path).toEqual(["cohorts", 0, "since"]);
+  });
+
+  it("is told since when by what was learned: the middle of the animals seen, in any order", () => {
+    const seen = (on: string, count: number) => logEntry({ stage: "instar-3", on: `${on}T18:00`, count });
+    const began = (...log: ReturnType<typeof seen>[]) => lastStageBegan(learn(input, log));
+    expect(began()).toBeNull();
+    // Between two looks a day apart the middle is half a day back.
+    expect(began(seen("2026-06-18", 8))).toBe("2026-06-18T06:00:00");
+    expect(began(seen("2026-06-17", 1), seen("2026-06-18", 7), seen("2026-06-19", 2))).toBe(
+      "2026-06-18T06:00:00",
+    );
+    expect(began(seen("2026-06-19", 2), seen("2026-06-17", 7), seen("2026-06-18", 1))).toBe(
+      "2026-06-17T06:00:00",
+    );
+    expect(refusalOf(() => Reflect.apply(lastStageBegan, null, [])).path).toEqual(["learned"]);
   });
 });
 

@@ -79,6 +79,41 @@ describe("releaseHours on a fair day", () => {
     }
   });
 
+  it("words the reasons in other units, and decides the same", () => {
+    const cold = fairWeather(MIDNIGHT, 48, () => ({ temperature: 12, wind: 8 }));
+    const said = (units: ReleaseOptions["units"] & object, weather = cold): string[] =>
+      (releaseHours(SEEN, weather, { ...NEW_YORK, units }).emergences[0]?.firstDay?.hours ?? [])
+        .flatMap(({ reasons }) => reasons)
+        .flatMap(({ aspect, message }) => (["warmth", "wind"].includes(aspect) ? [message] : []));
+    const fahrenheit = said({ temperature: "F", wind: "mph" });
+    // 12 °C are 53.6 °F and 15 °C 59 °F; a mile is 1.609344 km.
+    expect(fahrenheit).toContain("The air has 53.6 °F; at least 59 °F are asked for.");
+    expect(fahrenheit).toContain("The wind blows at 17.9 mph; at most 11.2 mph are asked for.");
+    expect(fahrenheit.join(" ")).not.toMatch(/°C|m\/s/);
+    const metric = said({});
+    expect(metric).toContain("The air has 12 °C; at least 15 °C are asked for.");
+    expect(metric).toContain("The wind blows at 8 m/s; at most 5 m/s are asked for.");
+    const bare = ({ emergences, ...rest }: typeof plan) => ({
+      ...rest,
+      emergences: JSON.parse(JSON.stringify(emergences, (key, value) => (key === "message" ? "" : value))),
+    });
+    for (const weather of [cold, fairWeather(MIDNIGHT, 48)])
+      expect(
+        bare(releaseHours(SEEN, weather, { ...NEW_YORK, units: { temperature: "F", wind: "kn" } })),
+      ).toEqual(bare(releaseHours(SEEN, weather, NEW_YORK)));
+  });
+
+  it.each([
+    [{ temperature: "K" }, 'units.temperature is "K"; it must be C or F.'],
+    [{ wind: "bft" }, 'the unit of wind is "bft"'],
+  ])("refuses reasons in %j", (units, says) => {
+    const error = refusalOf(() =>
+      Reflect.apply(releaseHours, null, [SEEN, fairWeather(MIDNIGHT, 48), { ...NEW_YORK, units }]),
+    );
+    expect(error.code).toBe("unknown-unit");
+    expect(error.message).toContain(says);
+  });
+
   it("is plain data", () => {
     expect(JSON.parse(JSON.stringify(plan))).toEqual(plan);
   });

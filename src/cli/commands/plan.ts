@@ -4,6 +4,7 @@ import { planPage, planText } from "../../write/index.ts";
 import type { Given } from "../arguments.ts";
 import type { Command } from "../command.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS } from "../forecast-options.ts";
+import { LEARNED_OPTIONS, learnedHelp } from "../learned-options.ts";
 import { COHORTS_HELP, givenCohorts } from "../plan-cohorts.ts";
 import { givenNeeds, givenSupplies } from "../plan-supplies.ts";
 import { givenTargets } from "../target-files.ts";
@@ -23,7 +24,7 @@ Several cohorts
 ${COHORTS_HELP}
 
 The cages
-  --name NAME           what to call the animals (default A)
+  --name NAME           what to call the animals (default A, or --cohort)
   --cages NUMBER        cages that they are kept in (default 1)
   --per-cage NUMBER     larvae that a cage may hold (default 10)
   --clean-every DAYS    how often a cage is cleaned (default 2)
@@ -42,9 +43,14 @@ The page
 
 ${FORECAST_HELP}
 
+${learnedHelp(`                        and leaves out animals that died or were lost
+  --cohort NAME         which animals, where the log has several groups; with
+                        --cohorts each takes the entries of its own name`)}
+
   --json                print the plan as JSON instead of text`,
   options: {
     ...FORECAST_OPTIONS,
+    ...LEARNED_OPTIONS,
     cohorts: "text",
     name: "text",
     cages: "text",

@@ -11,6 +11,7 @@ import type { Command } from "../command.ts";
 import { FORECAST_HELP, FORECAST_OPTIONS, givenInput, givenLifeCycle } from "../forecast-options.ts";
 import { givenPlace } from "../given-place.ts";
 import { notesAbout } from "../input-file.ts";
+import { LEARNED_OPTIONS, givenLearned, learnedHelp } from "../learned-options.ts";
 import {
   RELEASE_HELP,
   RELEASE_OPTIONS,
@@ -37,8 +38,10 @@ Without --emerged the emergences are forecast:
 
 ${FORECAST_HELP}
 
+${learnedHelp(`  --cohort NAME         which animals, where the log has several groups`)}
+
   --json                print the result as JSON`,
-  options: { ...FORECAST_OPTIONS, ...RELEASE_OPTIONS, json: "flag" },
+  options: { ...FORECAST_OPTIONS, ...LEARNED_OPTIONS, ...RELEASE_OPTIONS, json: "flag" },
   takesWords: false,
   run,
 };
@@ -70,6 +73,7 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
     place,
     zone,
     criteria: givenCriteria(given, hours.units),
+    units: hours.units,
     ...(unfit !== undefined && { unfit }),
   });
   const about = notesAbout(given.text("weather-hours") ?? "-", hours.notes);
@@ -83,7 +87,9 @@ async function forecastOf(
   terminal: Terminal,
 ): Promise<{ lifeCycle: LifeCycle; emergences: Emergences; notes: readonly Note[] }> {
   const { input, notes } = await givenInput(given, terminal);
-  return { lifeCycle: input.lifeCycle, emergences: forecast(input), notes };
+  const { learned, notes: logNotes } = await givenLearned(input, given, terminal);
+  const emergences = forecast({ ...input, ...(learned !== undefined && { learned }) });
+  return { lifeCycle: input.lifeCycle, emergences, notes: [...notes, ...logNotes] };
 }
 
 /** Says that a species is not released, before any file is asked for, and whether it is so. */

@@ -28,6 +28,8 @@ Without --room: on which day to start. With past years alone nothing is known of
 the weather to come; with --temperatures too, they go on where these end.
 With --room: at which temperature to keep them from --on on. Temperatures that
 are known to harm are refused.
+A log teaches nothing here: it tells of its own animals, and the next may be
+slower or faster. Once they are started, moltline forecast --log learns.
 
 What is wanted
   --day DAY             the day on which it is to happen
