@@ -38,9 +38,8 @@ export interface Learned {
 }
 
 /**
- * When the last stage that a log saw began, by the clock on the wall: for the middle animal of those seen. A day
- * plan asks for it as `since`.
- * @returns ISO 8601, or `null` where the forecast goes on from the find.
+ * When the last stage that a log saw began, for the middle animal of those seen. A day plan asks for it as `since`.
+ * @returns ISO 8601, with an offset where the forecast has a zone, or `null` where the forecast goes on from the find.
  * @example
  * const found = { stage: "egg", on: "2026-06-08", count: 12 };
  * const input = { lifeCycle: danausPlexippus, found, temperatures: constantTemperature(25) };
@@ -52,7 +51,7 @@ export function lastStageBegan(learned: Learned): string | null {
   const moments = [...(learned.from?.moments ?? [])].sort((a, b) => (a.at < b.at ? -1 : 1));
   let weight = 0;
   const middle = moments.find((one) => (weight += one.weight) >= 0.5 - 1e-9) ?? moments.at(-1);
-  return middle?.at.slice(0, 19) ?? null;
+  return middle?.at ?? null;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { InputError } from "../errors.ts";
+import { InputError, finite } from "../errors.ts";
 import { given } from "../given.ts";
 import { publishedOn } from "../species/is-species.ts";
 import type { LifeCycle, Mark } from "../species/life-cycle.ts";
@@ -53,7 +53,9 @@ export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
     "latinName",
   );
   const known = knownLimit(lifeCycle);
-  if (hottest === undefined || hottest === known.hottest) return known;
+  if (hottest === undefined) return known;
+  finite(hottest, ["hottest"], "a temperature in °C");
+  if (hottest === known.hottest) return known;
   if (hottest < known.hottest)
     return {
       hottest,

@@ -1,4 +1,5 @@
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { dailyTemperatures } from "../temperature/daily.ts";
 import type { WeatherEnsemble } from "../temperature/ensemble.ts";
 import type { TemperatureSeries } from "../temperature/series.ts";
@@ -56,6 +57,7 @@ export function scoredDays(
   temperatures: TemperatureSeries | WeatherEnsemble,
   target: CheckedTarget,
 ): Scored<StartDay>[] {
+  given(dates, ["dates"], "an object with from, to or both");
   const last = dates.to ?? day;
   const end = dayNumber(last, ["dates", "to"]);
   const begin = dates.from === undefined ? end - MOST_DAYS + 1 : dayNumber(dates.from, ["dates", "from"]);

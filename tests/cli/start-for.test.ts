@@ -80,7 +80,7 @@ describe("start-for", () => {
     expect(code).toBe(0);
     expect(out).toContain("No start can be advised.");
     expect((await moltline(`${WANTED} --on 2027-06-10 --room 5,10`)).out.replace(/\s+/g, " ")).toContain(
-      "the warmest room is 10 °C and the lower threshold 11.5 °C",
+      "the warmest room is 10 °C, and 11.5 °C is the highest lower threshold on the way",
     );
   });
 

@@ -318,12 +318,12 @@ describe("after a log", () => {
     const began = (...log: ReturnType<typeof seen>[]) => lastStageBegan(learn(input, log));
     expect(began()).toBeNull();
     // Between two looks a day apart the middle is half a day back.
-    expect(began(seen("2026-06-18", 8))).toBe("2026-06-18T06:00:00");
+    expect(began(seen("2026-06-18", 8))).toBe("2026-06-18T06:00:00-04:00");
     expect(began(seen("2026-06-17", 1), seen("2026-06-18", 7), seen("2026-06-19", 2))).toBe(
-      "2026-06-18T06:00:00",
+      "2026-06-18T06:00:00-04:00",
     );
     expect(began(seen("2026-06-19", 2), seen("2026-06-17", 7), seen("2026-06-18", 1))).toBe(
-      "2026-06-17T06:00:00",
+      "2026-06-17T06:00:00-04:00",
     );
     expect(refusalOf(() => Reflect.apply(lastStageBegan, null, [])).path).toEqual(["learned"]);
   });
