@@ -9,7 +9,7 @@ const AREAS = {
     "src/diurnal/triangle.ts",
   ],
   clock: ["src/clock/*.ts", "!src/clock/degree-days*.ts"],
-  forecast: ["src/forecast/*.ts"],
+  forecast: ["src/forecast/**/*.ts"],
 };
 
 const area = process.env.MUTATE ?? "degree-days";

@@ -120,9 +120,9 @@ export { type AdultsExpected, type StageSurvival, expectedAdults } from "./cohor
 // forecast
 export { type ForecastInput, type Found, forecast } from "./forecast/forecast.ts";
 export { type Chance, type ChanceOrAbsence, type MilestoneId, chanceBetween } from "./forecast/chance.ts";
-export { type LearnOptions, learn } from "./forecast/learn.ts";
-export { type Belief, type Learned, type LearnedNode, lastStageBegan } from "./forecast/learned.ts";
-export type { AgeGiven, AgeRange } from "./forecast/life-path.ts";
+export { type LearnOptions, learn } from "./forecast/learning/learn.ts";
+export { type Belief, type Learned, type LearnedNode, lastStageBegan } from "./forecast/question/learned.ts";
+export type { AgeGiven, AgeRange } from "./forecast/question/life-path.ts";
 export type {
   Absence,
   DegreeDayTable,
@@ -131,7 +131,7 @@ export type {
   SignForecast,
   StageForecast,
   Window,
-} from "./forecast/result.ts";
+} from "./forecast/question/result.ts";
 
 // evaluate
 export {
@@ -139,9 +139,9 @@ export {
   type MethodComparison,
   type MethodRow,
   compareMethods,
-} from "./evaluate/compare-methods.ts";
-export type { Trial } from "./evaluate/trial.ts";
-export type { LinearRange, RangeEnd } from "./evaluate/linear-range.ts";
+} from "./evaluate/methods/compare-methods.ts";
+export type { Trial } from "./evaluate/threshold/trial.ts";
+export type { LinearRange, RangeEnd } from "./evaluate/threshold/linear-range.ts";
 export {
   THRESHOLD_METHODS,
   type ThresholdEstimate,
@@ -149,38 +149,42 @@ export {
   type ThresholdMethod,
   estimateThreshold,
   thresholdOfLine,
-} from "./evaluate/estimate-threshold.ts";
-export { type DaysAt, daysAt } from "./evaluate/days-at.ts";
-export { type RateFit, type RateFitOptions, fitRateModel } from "./evaluate/fit-rate-model.ts";
-export { type RankedModel, compareRateModels } from "./evaluate/compare-rate-models.ts";
-export { bias, coverage, crps, meanAbsoluteError, skill } from "./evaluate/scores.ts";
-export { type HindcastInput, type HindcastRun, hindcast } from "./evaluate/hindcast.ts";
-export { type LeadScores, scoreHindcast } from "./evaluate/hindcast-scores.ts";
-export { type ComparedStage, type Comparison, compare } from "./evaluate/compare.ts";
+} from "./evaluate/threshold/estimate-threshold.ts";
+export { type DaysAt, daysAt } from "./evaluate/threshold/days-at.ts";
+export { type RateFit, type RateFitOptions, fitRateModel } from "./evaluate/rate-fit/fit-rate-model.ts";
+export { type RankedModel, compareRateModels } from "./evaluate/rate-fit/compare-rate-models.ts";
+export { bias, coverage, crps, meanAbsoluteError, skill } from "./evaluate/hindsight/scores.ts";
+export { type HindcastInput, type HindcastRun, hindcast } from "./evaluate/hindsight/hindcast.ts";
+export { type LeadScores, scoreHindcast } from "./evaluate/hindsight/hindcast-scores.ts";
+export { type ComparedStage, type Comparison, compare } from "./evaluate/hindsight/compare.ts";
 
 // rearing
 export { type Caution, type CautionId, cautionsFor } from "./rearing/cautions.ts";
-export { type HourlyWeather, type HourlyWeatherColumns, hourlyWeather } from "./rearing/hourly-weather.ts";
-export { WIND_UNITS, type WindUnit, metresPerSecond, windIn } from "./rearing/wind-unit.ts";
-export { RELEASE_CRITERIA, type ReleaseCriteria } from "./rearing/release-criteria.ts";
-export type { ReasonUnits } from "./rearing/judge-hour.ts";
-export { type ReleaseOptions, releaseHours, releaseRuledOut } from "./rearing/release-hours.ts";
-export type { Emergences, SeenEmergence } from "./rearing/emergences.ts";
+export {
+  type HourlyWeather,
+  type HourlyWeatherColumns,
+  hourlyWeather,
+} from "./rearing/release/hourly-weather.ts";
+export { WIND_UNITS, type WindUnit, metresPerSecond, windIn } from "./rearing/release/wind-unit.ts";
+export { RELEASE_CRITERIA, type ReleaseCriteria } from "./rearing/release/release-criteria.ts";
+export type { ReasonUnits } from "./rearing/release/judge-hour.ts";
+export { type ReleaseOptions, releaseHours, releaseRuledOut } from "./rearing/release/release-hours.ts";
+export type { Emergences, SeenEmergence } from "./rearing/release/emergences.ts";
 export type {
   ReleaseAspect,
   ReleaseHour,
   ReleaseReason,
   ReleaseReasonCode,
   WeatherOfHour,
-} from "./rearing/release-hour.ts";
+} from "./rearing/release/release-hour.ts";
 export type {
   EmergencePlan,
   ReleaseAbsence,
   ReleaseAdvice,
   ReleaseLook,
   ReleasePlan,
-} from "./rearing/release-plan.ts";
-export { startFor } from "./rearing/start-for.ts";
+} from "./rearing/release/release-plan.ts";
+export { startFor } from "./rearing/start/start-for.ts";
 export {
   AIMS,
   type Aim,
@@ -195,11 +199,11 @@ export {
   type StartDay,
   type StartTemperature,
   type Target,
-} from "./rearing/start-plan.ts";
-export { type HeatLimit, heatLimit } from "./rearing/heat-limit.ts";
-export { season } from "./rearing/season.ts";
-export { SEASON_LIMITS, preLayingOf } from "./rearing/season-limits.ts";
-export type { Hemisphere, MonthDay } from "./rearing/season-calendar.ts";
+} from "./rearing/start/start-plan.ts";
+export { type HeatLimit, heatLimit } from "./rearing/start/heat-limit.ts";
+export { season } from "./rearing/season/season.ts";
+export { SEASON_LIMITS, preLayingOf } from "./rearing/season/season-limits.ts";
+export type { Hemisphere, MonthDay } from "./rearing/season/season-calendar.ts";
 export type {
   Brood,
   BroodOutlook,
@@ -210,8 +214,8 @@ export type {
   SeasonOutlook,
   SeasonYear,
   YearShare,
-} from "./rearing/season-result.ts";
-export { dayPlan } from "./rearing/day-plan.ts";
+} from "./rearing/season/season-result.ts";
+export { dayPlan } from "./rearing/plan/day-plan.ts";
 export type {
   CohortDay,
   ConflictCode,
@@ -221,18 +225,18 @@ export type {
   PlanDay,
   PlannedCohort,
   SentencePart,
-} from "./rearing/day-plan-result.ts";
-export type { AdultsFate, PlanCohort } from "./rearing/plan-cohort.ts";
-export type { PlanOptions } from "./rearing/plan-options.ts";
-export { type DayPart, type PlanTask, TASK_CODES, type TaskCode } from "./rearing/plan-task.ts";
-export { PLAN_INSTRUCTIONS, type PlanInstruction } from "./rearing/plan-instructions.ts";
+} from "./rearing/plan/day-plan-result.ts";
+export type { AdultsFate, PlanCohort } from "./rearing/plan/plan-cohort.ts";
+export type { PlanOptions } from "./rearing/plan/plan-options.ts";
+export { type DayPart, type PlanTask, TASK_CODES, type TaskCode } from "./rearing/plan/plan-task.ts";
+export { PLAN_INSTRUCTIONS, type PlanInstruction } from "./rearing/plan/plan-instructions.ts";
 export {
   type FeedingStage,
   type FoliageNeeds,
   foliageFromTotal,
   foliageNeedsFor,
-} from "./rearing/foliage-needs.ts";
-export type { FoliageDay, FoliageOutlook, FoliageSupply, Leaves } from "./rearing/foliage-outlook.ts";
-export { type CageLimit, USUAL_CAGE_LIMIT } from "./rearing/cage-limit.ts";
-export { FRESH_PUPA_HOURS, QUIET_SHARE, REST_BEFORE_MOLT, type Rest } from "./rearing/rest.ts";
-export type { StageCount } from "./rearing/stage-counts.ts";
+} from "./rearing/plan/foliage-needs.ts";
+export type { FoliageDay, FoliageOutlook, FoliageSupply, Leaves } from "./rearing/plan/foliage-outlook.ts";
+export { type CageLimit, USUAL_CAGE_LIMIT } from "./rearing/plan/cage-limit.ts";
+export { FRESH_PUPA_HOURS, QUIET_SHARE, REST_BEFORE_MOLT, type Rest } from "./rearing/plan/rest.ts";
+export type { StageCount } from "./rearing/plan/stage-counts.ts";

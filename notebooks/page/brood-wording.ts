@@ -1,6 +1,6 @@
 import { monthDayText, shortDate } from "../../src/plot/index.ts";
 import { displayUnit, short, temperatureText } from "../../src/plot/display-unit.ts";
-import type { BroodOutlook, DateSpread, SeasonOutlook } from "../../src/rearing/season-result.ts";
+import type { BroodOutlook, DateSpread, SeasonOutlook } from "../../src/rearing/season/season-result.ts";
 import type { SeasonOfPlace } from "../../src/plot/index.ts";
 import type { DailyTemperatures } from "../../src/temperature/series.ts";
 import { addDays } from "../../src/time/civil-day.ts";

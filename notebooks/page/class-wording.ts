@@ -2,11 +2,11 @@ import { displayUnit, short, temperatureText } from "../../src/plot/display-unit
 import { longDate, startText } from "../../src/plot/index.ts";
 import type { StartRow } from "../../src/plot/index.ts";
 import type { MilestoneId } from "../../src/forecast/chance.ts";
-import type { PlanDay } from "../../src/rearing/day-plan-result.ts";
-import type { HeatLimit } from "../../src/rearing/heat-limit.ts";
-import type { ReleaseHour } from "../../src/rearing/release-hour.ts";
-import type { EmergencePlan } from "../../src/rearing/release-plan.ts";
-import type { Aim, DatePlan, RoomPlan } from "../../src/rearing/start-plan.ts";
+import type { PlanDay } from "../../src/rearing/plan/day-plan-result.ts";
+import type { HeatLimit } from "../../src/rearing/start/heat-limit.ts";
+import type { ReleaseHour } from "../../src/rearing/release/release-hour.ts";
+import type { EmergencePlan } from "../../src/rearing/release/release-plan.ts";
+import type { Aim, DatePlan, RoomPlan } from "../../src/rearing/start/start-plan.ts";
 import type { LifeCycle } from "../../src/species/life-cycle.ts";
 import { stageName } from "../../src/species/stage-names.ts";
 import type { TemperatureUnit } from "../../src/units.ts";

@@ -1,6 +1,6 @@
-import type { Comparison } from "../../src/evaluate/compare.ts";
-import type { Learned } from "../../src/forecast/learned.ts";
-import type { Forecast } from "../../src/forecast/result.ts";
+import type { Comparison } from "../../src/evaluate/hindsight/compare.ts";
+import type { Learned } from "../../src/forecast/question/learned.ts";
+import type { Forecast } from "../../src/forecast/question/result.ts";
 import { type Outlook, type OutlookRow, longDate, sureSince } from "../../src/plot/index.ts";
 import { percent } from "./wording.ts";
 

@@ -1,5 +1,9 @@
-import { type MethodComparison, type MethodRow, compareMethods } from "../../src/evaluate/compare-methods.ts";
-import { comparedSpan } from "../../src/evaluate/compared-span.ts";
+import {
+  type MethodComparison,
+  type MethodRow,
+  compareMethods,
+} from "../../src/evaluate/methods/compare-methods.ts";
+import { comparedSpan } from "../../src/evaluate/methods/compared-span.ts";
 import { displayUnit, short, temperatureText } from "../../src/plot/display-unit.ts";
 import { type CurveReading, longDate, methodName, shortDate } from "../../src/plot/index.ts";
 import { loggerDays } from "../../src/temperature/logger-days.ts";

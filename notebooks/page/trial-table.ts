@@ -1,7 +1,7 @@
 import published from "../../fixtures/published/thresholds.json" with { type: "json" };
 import { InputError } from "../../src/errors.ts";
-import type { Trial } from "../../src/evaluate/trial.ts";
-import { numberCell } from "../../src/read/number-cell.ts";
+import type { Trial } from "../../src/evaluate/threshold/trial.ts";
+import { numberCell } from "../../src/read/table/number-cell.ts";
 import { type TemperatureUnit, celsiusToFahrenheit, fahrenheitToCelsius } from "../../src/units.ts";
 import type { TypedRow } from "./typed-table.ts";
 

@@ -1,8 +1,8 @@
-import type { RankedModel } from "../../src/evaluate/compare-rate-models.ts";
-import type { DaysAt } from "../../src/evaluate/days-at.ts";
-import type { ThresholdEstimate } from "../../src/evaluate/estimate-threshold.ts";
-import type { RangeEnd } from "../../src/evaluate/linear-range.ts";
-import type { Trial } from "../../src/evaluate/trial.ts";
+import type { RankedModel } from "../../src/evaluate/rate-fit/compare-rate-models.ts";
+import type { DaysAt } from "../../src/evaluate/threshold/days-at.ts";
+import type { ThresholdEstimate } from "../../src/evaluate/threshold/estimate-threshold.ts";
+import type { RangeEnd } from "../../src/evaluate/threshold/linear-range.ts";
+import type { Trial } from "../../src/evaluate/threshold/trial.ts";
 import {
   type LeaveOutRow,
   constantWithError,

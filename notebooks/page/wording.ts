@@ -1,5 +1,5 @@
-import type { Comparison } from "../../src/evaluate/compare.ts";
-import type { Forecast, IsoInstant } from "../../src/forecast/result.ts";
+import type { Comparison } from "../../src/evaluate/hindsight/compare.ts";
+import type { Forecast, IsoInstant } from "../../src/forecast/question/result.ts";
 import { longDate } from "../../src/plot/index.ts";
 import type { LifeCycle } from "../../src/species/life-cycle.ts";
 

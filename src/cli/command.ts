@@ -1,4 +1,4 @@
-import type { Given, OptionTable } from "./arguments.ts";
+import type { Given, OptionTable } from "./options/arguments.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** One command of the command line. */

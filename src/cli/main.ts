@@ -1,8 +1,8 @@
 #!/usr/bin/env node
-import { readInput } from "./read-input.ts";
+import { readInput } from "./files/read-input.ts";
 import { run } from "./run.ts";
-import { updateFile } from "./update-file.ts";
-import { isThere, writeFileWhole } from "./write-file.ts";
+import { updateFile } from "./files/update-file.ts";
+import { isThere, writeFileWhole } from "./files/write-file.ts";
 
 // A reader that closes early, such as `head`, is not an error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

@@ -1,8 +1,8 @@
 import { InputError, nearestNames, shown } from "../errors.ts";
-import { givenOptions } from "./arguments.ts";
+import { givenOptions } from "./options/arguments.ts";
 import { COMMAND_GROUPS, COMMANDS, type CommandEntry } from "./command-table.ts";
 import type { Command } from "./command.ts";
-import { inOptionNames } from "./option-names.ts";
+import { inOptionNames } from "./options/option-names.ts";
 import type { Terminal } from "./terminal.ts";
 
 const HELP = `moltline: from temperatures to the days on which an animal molts.

@@ -3,7 +3,7 @@ import { given, givenFunction } from "../given.ts";
 import { arcTemperature } from "../diurnal/arc.ts";
 import type { Timeline } from "../diurnal/timeline.ts";
 import { type AccumulationClock, accumulationClock } from "./accumulation-clock.ts";
-import { integral } from "./gauss-lobatto.ts";
+import { integral } from "../numeric/gauss-lobatto.ts";
 
 /**
  * Development per day at a temperature, °C: the reciprocal of the days that a stage takes there. 0 or more,

@@ -1,7 +1,7 @@
 import { InputError, finite, shown } from "../errors.ts";
 import { given, givenFunction } from "../given.ts";
 import { type DevelopmentRate, checkedRate } from "./development-clock.ts";
-import { integral } from "./gauss-lobatto.ts";
+import { integral } from "../numeric/gauss-lobatto.ts";
 
 /** A day's curve for {@link rateSummationEffect}. */
 export type DayShape = "single-sine" | "single-triangle";

@@ -1,7 +1,7 @@
 import { InputError, shown, isUsable } from "../errors.ts";
 import { given } from "../given.ts";
-import { betaQuantile } from "./beta-distribution.ts";
-import { normalQuantile } from "./normal-distribution.ts";
+import { betaQuantile } from "../numeric/beta-distribution.ts";
+import { normalQuantile } from "../numeric/normal-distribution.ts";
 
 /** Two bounds around an estimate, in its unit. */
 export interface Interval {

@@ -1,7 +1,7 @@
 import { InputError, finite, shown } from "../errors.ts";
 import { given, givenList } from "../given.ts";
 import { checkedLevel } from "./binomial-interval.ts";
-import { normalQuantile } from "./normal-distribution.ts";
+import { normalQuantile } from "../numeric/normal-distribution.ts";
 
 /** How long one animal was followed, and how that ended. */
 export interface FollowedAnimal {

@@ -1,14 +1,14 @@
 import { InputError, shown, finite } from "../errors.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { DAY_MS, type Instant } from "../time/zone.ts";
-import { absenceOf } from "./absence.ts";
-import { shareArrived } from "./done-by.ts";
-import { type ForecastInput, startOf } from "./forecast-input.ts";
-import type { LifePath, Milestone } from "./life-path.ts";
-import type { Absence } from "./result.ts";
-import { type Scenario, scenariosOf, waysTo } from "./scenario.ts";
-import { type StageClock, distinct } from "./stage-clock.ts";
-import { weatherOf } from "./weather.ts";
+import { absenceOf } from "./clocks/absence.ts";
+import { shareArrived } from "./arrivals/done-by.ts";
+import { type ForecastInput, startOf } from "./question/forecast-input.ts";
+import type { LifePath, Milestone } from "./question/life-path.ts";
+import type { Absence } from "./question/result.ts";
+import { type Scenario, scenariosOf, waysTo } from "./arrivals/scenario.ts";
+import { type StageClock, distinct } from "./clocks/stage-clock.ts";
+import { weatherOf } from "./clocks/weather.ts";
 
 /** A stage to be reached, or the sign that shows before one. */
 export type MilestoneId = Milestone["id"];

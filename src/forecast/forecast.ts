@@ -2,21 +2,21 @@ import { givenList } from "../given.ts";
 import { sunNotes } from "../diurnal/sun-notes.ts";
 import { InputError } from "../errors.ts";
 import { DAY_MS, type Instant, type Zone, formatInstant } from "../time/zone.ts";
-import { absenceOf } from "./absence.ts";
-import { arrivalsAt } from "./arrival.ts";
-import { degreeDayTables } from "./degree-day-table.ts";
-import { type ForecastInput, type ForecastStart, startOf } from "./forecast-input.ts";
-import { forecastNotes } from "./forecast-notes.ts";
-import { roughHorizon } from "./horizon.ts";
-import type { Forecast, SignForecast, StageForecast, Window } from "./result.ts";
-import { middleNeed, scenariosOf, waysTo } from "./scenario.ts";
-import { type StageClock, distinct } from "./stage-clock.ts";
-import { weatherOf } from "./weather.ts";
+import { absenceOf } from "./clocks/absence.ts";
+import { arrivalsAt } from "./arrivals/arrival.ts";
+import { degreeDayTables } from "./clocks/degree-day-table.ts";
+import { type ForecastInput, type ForecastStart, startOf } from "./question/forecast-input.ts";
+import { forecastNotes } from "./notes/forecast-notes.ts";
+import { roughHorizon } from "./clocks/horizon.ts";
+import type { Forecast, SignForecast, StageForecast, Window } from "./question/result.ts";
+import { middleNeed, scenariosOf, waysTo } from "./arrivals/scenario.ts";
+import { type StageClock, distinct } from "./clocks/stage-clock.ts";
+import { weatherOf } from "./clocks/weather.ts";
 
 /** The tables go on for two weeks, for animals that come later than the late date. */
 const AFTERWARDS_MS = 14 * DAY_MS;
 
-export type { ForecastInput, Found } from "./forecast-input.ts";
+export type { ForecastInput, Found } from "./question/forecast-input.ts";
 
 /**
  * When each later stage begins, for the early, the middle and the late animal.

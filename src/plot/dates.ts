@@ -1,4 +1,4 @@
-import type { IsoInstant } from "../forecast/result.ts";
+import type { IsoInstant } from "../forecast/question/result.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
 import { DAY_MS } from "../time/zone.ts";
 

@@ -1,22 +1,22 @@
 export { decodeText, LARGEST_TEXT_BYTES } from "./text.ts";
-export { readTemperatures } from "./temperatures.ts";
-export { readDailyCsv } from "./daily-csv.ts";
-export { readReadingsCsv } from "./readings-csv.ts";
-export { readGhcnDly } from "./ghcn-dly.ts";
-export { readGhcnCsv } from "./ghcn-csv.ts";
+export { readTemperatures } from "./temperatures/temperatures.ts";
+export { readDailyCsv } from "./temperatures/daily-csv.ts";
+export { readReadingsCsv } from "./temperatures/readings-csv.ts";
+export { readGhcnDly } from "./temperatures/ghcn-dly.ts";
+export { readGhcnCsv } from "./temperatures/ghcn-csv.ts";
 export {
   type DayRecord,
   type JsonSeries,
   type ReadingRecord,
   readTemperaturesJson,
-} from "./temperatures-json.ts";
-export { FAULTY_PROBE_CELSIUS, POSSIBLE_CELSIUS, SENTINELS } from "./temperature-cells.ts";
-export { HEADER_SEARCH_ROWS } from "./csv-table.ts";
-export { type LogReading, readLog } from "./log-csv.ts";
-export { readTrials } from "./trials-csv.ts";
-export { STAGE_WORDS } from "./stage-words.ts";
-export { readLifeCycle } from "./life-cycle.ts";
-export type { DateOrder } from "./day-column.ts";
+} from "./temperatures/temperatures-json.ts";
+export { FAULTY_PROBE_CELSIUS, POSSIBLE_CELSIUS, SENTINELS } from "./temperatures/temperature-cells.ts";
+export { HEADER_SEARCH_ROWS } from "./table/csv-table.ts";
+export { type LogReading, readLog } from "./log/log-csv.ts";
+export { readTrials } from "./trials/trials-csv.ts";
+export { STAGE_WORDS } from "./table/stage-words.ts";
+export { readLifeCycle } from "./json/life-cycle.ts";
+export type { DateOrder } from "./table/day-column.ts";
 export {
   type CohortOptions,
   type LogOptions,
@@ -26,13 +26,13 @@ export {
   type TrialOptions,
 } from "./options.ts";
 export type { ReadResult } from "./result.ts";
-export { FATE_WORDS } from "./fate-words.ts";
-export { readHourlyWeather } from "./hourly-weather.ts";
-export type { HourlyRead } from "./hourly-read.ts";
-export type { HourlyOptions } from "./hourly-options.ts";
-export type { HourRecord } from "./hourly-weather-json.ts";
-export type { SupersededRow } from "./log-corrections.ts";
-export { readLogEntries } from "./log-entries.ts";
-export { readForecast } from "./forecast.ts";
-export { readCohorts } from "./cohorts.ts";
-export type { CohortRecord } from "./cohort-record.ts";
+export { FATE_WORDS } from "./log/fate-words.ts";
+export { readHourlyWeather } from "./weather/hourly-weather.ts";
+export type { HourlyRead } from "./weather/hourly-read.ts";
+export type { HourlyOptions } from "./weather/hourly-options.ts";
+export type { HourRecord } from "./weather/hourly-weather-json.ts";
+export type { SupersededRow } from "./log/log-corrections.ts";
+export { readLogEntries } from "./log/log-entries.ts";
+export { readForecast } from "./json/forecast.ts";
+export { readCohorts } from "./cohorts/cohorts.ts";
+export type { CohortRecord } from "./cohorts/cohort-record.ts";

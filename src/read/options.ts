@@ -3,8 +3,8 @@ import { given } from "../given.ts";
 import type { LifeCycle } from "../species/life-cycle.ts";
 import { LONGEST_GAP_HOURS } from "../temperature/readings.ts";
 import { knownZone } from "../time/zone.ts";
-import type { DateOrder } from "./day-column.ts";
-import { inShape } from "./shape.ts";
+import type { DateOrder } from "./table/day-column.ts";
+import { inShape } from "./json/shape.ts";
 
 /** The formats of temperature files. */
 export const TEMPERATURE_FORMATS = ["daily-csv", "readings-csv", "ghcn-dly", "ghcn-csv", "json"] as const;

@@ -1,4 +1,4 @@
-import { greatest, least } from "../extremes.ts";
+import { greatest, least } from "../numeric/extremes.ts";
 import { InputError, finite } from "../errors.ts";
 import { given } from "../given.ts";
 import type { Celsius } from "../units.ts";

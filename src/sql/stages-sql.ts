@@ -1,6 +1,6 @@
 import type { Method } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
-import { type Milestone, lifePath } from "../forecast/life-path.ts";
+import { type Milestone, lifePath } from "../forecast/question/life-path.ts";
 import type { Thresholds } from "../response/linear.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
 import type { LifeCycle, StageId, StageNeeds } from "../species/life-cycle.ts";

@@ -1,10 +1,10 @@
-import { greatest, least } from "../extremes.ts";
+import { greatest, least } from "../numeric/extremes.ts";
 import { InputError, shown } from "../errors.ts";
 import { given } from "../given.ts";
 import { type CivilDay, civilDay } from "../time/civil-day.ts";
 import { type Zone, knownZone } from "../time/zone.ts";
 import type { Celsius } from "../units.ts";
-import { type HuberLine, huberLine, median } from "./huber-line.ts";
+import { type HuberLine, huberLine, median } from "../numeric/huber-line.ts";
 import { sharedDays } from "./shared-days.ts";
 import type { DailyTemperatures, TemperatureReadings } from "./series.ts";
 

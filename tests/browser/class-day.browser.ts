@@ -4,9 +4,9 @@ import { bestOf, clockText, releaseOf, reasonsOf, verdictOf } from "../../notebo
 import { dateOf, percent } from "../../notebooks/page/wording.ts";
 import { startRows, stageWindowRows } from "../../src/plot/index.ts";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
-import { releaseHours } from "../../src/rearing/release-hours.ts";
+import { releaseHours } from "../../src/rearing/release/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
-import { startFor } from "../../src/rearing/start-for.ts";
+import { startFor } from "../../src/rearing/start/start-for.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { weatherEnsemble } from "../../src/temperature/weather-ensemble.ts";
 import { addDays, dayNumber } from "../../src/time/civil-day.ts";

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { apartOf, hoursOf, rowOf, spreadOf, withCutoff } from "../../notebooks/page/method-wording.ts";
 import { sumText } from "../../notebooks/page/degree-day-wording.ts";
 import { signed } from "../../notebooks/page/wording.ts";
-import { compareMethods } from "../../src/evaluate/compare-methods.ts";
+import { compareMethods } from "../../src/evaluate/methods/compare-methods.ts";
 import { describeMethodDifferences, methodDifferenceRows } from "../../src/plot/index.ts";
 import { readTemperatures } from "../../src/read/index.ts";
 import { type OpenNotebook, picture, launch, openNotebook } from "./browser.ts";

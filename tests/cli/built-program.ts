@@ -24,7 +24,7 @@ export async function builtProgram(
       rolldownOptions: {
         input: {
           main: join(ROOT, "src/cli/main.ts"),
-          "update-file": join(ROOT, "src/cli/update-file.ts"),
+          "update-file": join(ROOT, "src/cli/files/update-file.ts"),
         },
         output: { format: "es", entryFileNames: "[name].mjs", chunkFileNames: "[name].mjs" },
       },

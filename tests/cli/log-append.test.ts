@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { withRow } from "../../src/cli/log-append.ts";
-import { readLog } from "../../src/read/log-csv.ts";
+import { withRow } from "../../src/cli/log/log-append.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
 import { refusalOf } from "../support/refusal.ts";
 
 const CELLS = { stage: "pupated", on: "2026-06-25", count: "3", note: "größer; schöner" };

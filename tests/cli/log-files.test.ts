@@ -15,11 +15,11 @@ import { hostname, tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { claimFile } from "../../src/cli/claim-file.ts";
-import { updateFile } from "../../src/cli/update-file.ts";
-import { writeFileWhole } from "../../src/cli/write-file.ts";
+import { claimFile } from "../../src/cli/files/claim-file.ts";
+import { updateFile } from "../../src/cli/files/update-file.ts";
+import { writeFileWhole } from "../../src/cli/files/write-file.ts";
 import { InputError } from "../../src/errors.ts";
-import { readLog } from "../../src/read/log-csv.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
 import { builtProgram } from "./built-program.ts";
 
 const HEADER = "stage,seen on,count,note,written\n";

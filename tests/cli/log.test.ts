@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { readLog } from "../../src/read/log-csv.ts";
-import type { Forecast } from "../../src/forecast/result.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
+import type { Forecast } from "../../src/forecast/question/result.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline, refused } from "./in-memory.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Forecast } from "../../src/forecast/result.ts";
-import type { DayPlan } from "../../src/rearing/day-plan-result.ts";
+import type { Forecast } from "../../src/forecast/question/result.ts";
+import type { DayPlan } from "../../src/rearing/plan/day-plan-result.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline, refused } from "./in-memory.ts";
 

@@ -105,7 +105,7 @@ describe("moltline as a process", { timeout: 60_000 }, () => {
     writeFileSync(big, "");
     truncateSync(big, 200_000_000);
     const probe = [
-      `const { readInput } = await import(${JSON.stringify(join(ROOT, "src/cli/read-input.ts"))});`,
+      `const { readInput } = await import(${JSON.stringify(join(ROOT, "src/cli/files/read-input.ts"))});`,
       "let most = 0;",
       "const timer = setInterval(() => { most = Math.max(most, process.memoryUsage().arrayBuffers); }, 1);",
       `await readInput(${JSON.stringify(big)}).catch(() => undefined);`,

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Forecast } from "../../src/forecast/result.ts";
-import type { ReleasePlan } from "../../src/rearing/release-plan.ts";
+import type { Forecast } from "../../src/forecast/question/result.ts";
+import type { ReleasePlan } from "../../src/rearing/release/release-plan.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline, refused } from "./in-memory.ts";
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Forecast } from "../../src/forecast/result.ts";
+import type { Forecast } from "../../src/forecast/question/result.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline } from "./in-memory.ts";

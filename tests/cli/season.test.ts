@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { SeasonOutlook } from "../../src/rearing/season-result.ts";
+import type { SeasonOutlook } from "../../src/rearing/season/season-result.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { moltline, refused } from "./in-memory.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { DatePlan, RoomPlan } from "../../src/rearing/start-plan.ts";
+import type { DatePlan, RoomPlan } from "../../src/rearing/start/start-plan.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { moltline, refused } from "./in-memory.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Forecast, Window } from "../../src/forecast/result.ts";
+import type { Forecast, Window } from "../../src/forecast/question/result.ts";
 import { expectPlainPage } from "../write/plain-text.ts";
 import { FOUND, moltline, refused } from "./in-memory.ts";
 

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { degreeDays } from "../../src/clock/degree-days.ts";
 import { METHODS } from "../../src/diurnal/method.ts";
-import { type MethodRow, compareMethods } from "../../src/evaluate/compare-methods.ts";
+import { type MethodRow, compareMethods } from "../../src/evaluate/methods/compare-methods.ts";
 import { CUTOFFS } from "../../src/response/linear.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { akaikeWeights, correctedAkaike } from "../../src/evaluate/akaike.ts";
-import { compareRateModels } from "../../src/evaluate/compare-rate-models.ts";
-import { fitRateModel } from "../../src/evaluate/fit-rate-model.ts";
+import { akaikeWeights, correctedAkaike } from "../../src/evaluate/rate-fit/akaike.ts";
+import { compareRateModels } from "../../src/evaluate/rate-fit/compare-rate-models.ts";
+import { fitRateModel } from "../../src/evaluate/rate-fit/fit-rate-model.ts";
 import { briere1 } from "../../src/response/briere-1.ts";
 import { RATE_MODELS } from "../../src/response/rate-models.ts";
 import { thresholdsFromR, trialsOf } from "../support/r-thresholds.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { logEntry } from "../../src/cohort/log.ts";
-import { compare } from "../../src/evaluate/compare.ts";
+import { compare } from "../../src/evaluate/hindsight/compare.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";

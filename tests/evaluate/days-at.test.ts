@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { daysAt } from "../../src/evaluate/days-at.ts";
-import { estimateThreshold } from "../../src/evaluate/estimate-threshold.ts";
+import { daysAt } from "../../src/evaluate/threshold/days-at.ts";
+import { estimateThreshold } from "../../src/evaluate/threshold/estimate-threshold.ts";
 import { relativeError, thresholdsFromR, trialsOf } from "../support/r-thresholds.ts";
 import { refusalOf } from "../support/refusal.ts";
 

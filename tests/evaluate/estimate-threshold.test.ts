@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { estimateThreshold, thresholdOfLine } from "../../src/evaluate/estimate-threshold.ts";
-import type { Trial } from "../../src/evaluate/trial.ts";
+import { estimateThreshold, thresholdOfLine } from "../../src/evaluate/threshold/estimate-threshold.ts";
+import type { Trial } from "../../src/evaluate/threshold/trial.ts";
 import { relativeError, thresholdsFromR, trialsOf } from "../support/r-thresholds.ts";
 import { refusalOf } from "../support/refusal.ts";
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fitRateModel } from "../../src/evaluate/fit-rate-model.ts";
+import { fitRateModel } from "../../src/evaluate/rate-fit/fit-rate-model.ts";
 import { briere1 } from "../../src/response/briere-1.ts";
 import { RATE_MODELS } from "../../src/response/rate-models.ts";
 import { INVENTED_RATES } from "../support/invented-rates.ts";

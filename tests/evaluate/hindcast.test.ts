@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type HindcastRun, hindcast } from "../../src/evaluate/hindcast.ts";
-import { scoreHindcast } from "../../src/evaluate/hindcast-scores.ts";
+import { type HindcastRun, hindcast } from "../../src/evaluate/hindsight/hindcast.ts";
+import { scoreHindcast } from "../../src/evaluate/hindsight/hindcast-scores.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { normalCdf, normalDensity, normalQuantile } from "../../src/cohort/normal-distribution.ts";
-import { bias, coverage, crps, meanAbsoluteError, skill } from "../../src/evaluate/scores.ts";
+import { normalCdf, normalDensity, normalQuantile } from "../../src/numeric/normal-distribution.ts";
+import { bias, coverage, crps, meanAbsoluteError, skill } from "../../src/evaluate/hindsight/scores.ts";
 import { degrees } from "../support/arbitraries.ts";
 import { refusalOf } from "../support/refusal.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { startOf } from "../../src/forecast/forecast-input.ts";
+import { startOf } from "../../src/forecast/question/forecast-input.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
-import { roughHorizon } from "../../src/forecast/horizon.ts";
+import { roughHorizon } from "../../src/forecast/clocks/horizon.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type LogEntry, logEntry } from "../../src/cohort/log.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
-import { learn } from "../../src/forecast/learn.ts";
+import { learn } from "../../src/forecast/learning/learn.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { DAY_MS } from "../../src/time/zone.ts";

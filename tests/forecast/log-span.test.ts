@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { logEntry } from "../../src/cohort/log.ts";
-import { spanOfEntry } from "../../src/forecast/log-span.ts";
+import { spanOfEntry } from "../../src/forecast/learning/log-span.ts";
 import { formatInstant } from "../../src/time/zone.ts";
 
 const zone = "America/New_York";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { shareWithin } from "../../src/cohort/requirement.ts";
-import { needBelief, needTable } from "../../src/forecast/need-belief.ts";
+import { needBelief, needTable } from "../../src/forecast/arrivals/need-belief.ts";
 
 const requirement = fc
   .record({

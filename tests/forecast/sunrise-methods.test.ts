@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { logEntry } from "../../src/cohort/log.ts";
 import { SUN_METHODS } from "../../src/diurnal/method.ts";
-import { learn } from "../../src/forecast/learn.ts";
+import { learn } from "../../src/forecast/learning/learn.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { inventedDays, inventedForecast } from "../support/invented-season.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { ThermalClock } from "../../src/clock/thermal-clock.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
-import { studentQuantile } from "../../src/forecast/student-t.ts";
-import { spreadClocks } from "../../src/forecast/weather-spread.ts";
+import { studentQuantile } from "../../src/numeric/student-t.ts";
+import { spreadClocks } from "../../src/forecast/clocks/weather-spread.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";
 import { joinTemperatures } from "../../src/temperature/join.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { greatest, least } from "../../src/extremes.ts";
+import { greatest, least } from "../../src/numeric/extremes.ts";
 import { given, givenColumn, givenFunction, givenList } from "../../src/given.ts";
 import * as core from "../../src/index.ts";
 import { knownSeries } from "../../src/temperature/known-series.ts";

@@ -12,7 +12,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readLog } from "../../src/read/log-csv.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
 import { builtProgram } from "../cli/built-program.ts";
 import { randomNumbers } from "./random-numbers.ts";
 

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import * as Plot from "@observablehq/plot";
 import { describe, expect, test } from "vitest";
-import { compareMethods } from "../../src/evaluate/compare-methods.ts";
+import { compareMethods } from "../../src/evaluate/methods/compare-methods.ts";
 import {
   cutoffName,
   describeMethodDifferences,

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type LogEntry } from "../../src/cohort/log.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
-import { learn } from "../../src/forecast/learn.ts";
+import { learn } from "../../src/forecast/learning/learn.ts";
 import type { Outlook } from "../../src/plot/index.ts";
 import { readLog } from "../../src/read/index.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";

@@ -3,9 +3,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import * as Plot from "@observablehq/plot";
 import { describe, expect, test } from "vitest";
-import { compareRateModels } from "../../src/evaluate/compare-rate-models.ts";
-import { daysAt } from "../../src/evaluate/days-at.ts";
-import { estimateThreshold } from "../../src/evaluate/estimate-threshold.ts";
+import { compareRateModels } from "../../src/evaluate/rate-fit/compare-rate-models.ts";
+import { daysAt } from "../../src/evaluate/threshold/days-at.ts";
+import { estimateThreshold } from "../../src/evaluate/threshold/estimate-threshold.ts";
 import {
   type Figure,
   daysAtFigure,

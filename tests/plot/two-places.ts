@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { SeasonOfPlace } from "../../src/plot/index.ts";
 import { readTemperatures } from "../../src/read/index.ts";
-import { season } from "../../src/rearing/season.ts";
+import { season } from "../../src/rearing/season/season.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { shiftedDaily } from "../../src/temperature/shift.ts";
 import type { DailyTemperatures } from "../../src/temperature/series.ts";

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Forecast, Window } from "../../src/forecast/result.ts";
-import { dayPlan } from "../../src/rearing/day-plan.ts";
-import type { PlanCohort } from "../../src/rearing/plan-cohort.ts";
-import { wallClock } from "../../src/rearing/stand-ins.ts";
+import type { Forecast, Window } from "../../src/forecast/question/result.ts";
+import { dayPlan } from "../../src/rearing/plan/day-plan.ts";
+import type { PlanCohort } from "../../src/rearing/plan/plan-cohort.ts";
+import { wallClock } from "../../src/rearing/plan/stand-ins.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import type { StageId } from "../../src/species/life-cycle.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { RELEASE_CRITERIA } from "../../src/rearing/release-criteria.ts";
-import type { ReleaseHour } from "../../src/rearing/release-hour.ts";
-import { releaseHours } from "../../src/rearing/release-hours.ts";
+import { RELEASE_CRITERIA } from "../../src/rearing/release/release-criteria.ts";
+import type { ReleaseHour } from "../../src/rearing/release/release-hour.ts";
+import { releaseHours } from "../../src/rearing/release/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { fairWeather } from "../support/fair-weather.ts";
 import { halfLastDigit, published } from "../support/published.ts";

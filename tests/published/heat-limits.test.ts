@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { heatLimit } from "../../src/rearing/heat-limit.ts";
-import { autumnCueOf, preLayingOf } from "../../src/rearing/season-limits.ts";
-import { startFor } from "../../src/rearing/start-for.ts";
+import { heatLimit } from "../../src/rearing/start/heat-limit.ts";
+import { autumnCueOf, preLayingOf } from "../../src/rearing/season/season-limits.ts";
+import { startFor } from "../../src/rearing/start/start-for.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { formatInstant } from "../../src/time/zone.ts";
 import { published } from "../support/published.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { estimateThreshold, thresholdOfLine } from "../../src/evaluate/estimate-threshold.ts";
+import { estimateThreshold, thresholdOfLine } from "../../src/evaluate/threshold/estimate-threshold.ts";
 import { developmentClock } from "../../src/clock/development-clock.ts";
 import { timelineOf } from "../../src/diurnal/timeline.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";

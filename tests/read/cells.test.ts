@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { clockCell, splitStamp } from "../../src/read/clock-cell.ts";
-import { headerMeaning } from "../../src/read/header-words.ts";
-import { numberCell } from "../../src/read/number-cell.ts";
+import { clockCell, splitStamp } from "../../src/read/table/clock-cell.ts";
+import { headerMeaning } from "../../src/read/table/header-words.ts";
+import { numberCell } from "../../src/read/table/number-cell.ts";
 
 describe("numberCell", () => {
   test.each([

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { delimitedRows, firstRows } from "../../src/read/delimited-rows.ts";
+import { delimitedRows, firstRows } from "../../src/read/table/delimited-rows.ts";
 import { readDailyCsv, readGhcnCsv, readTemperatures } from "../../src/read/index.ts";
 import { refusalOf } from "../support/refusal.ts";
 

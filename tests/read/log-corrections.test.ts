@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readLog } from "../../src/read/log-csv.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
 import { refusalOf } from "../support/refusal.ts";
 import { codes, messageOf } from "./fixture.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { fateOf } from "../../src/cohort/log.ts";
-import { readLog } from "../../src/read/log-csv.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
 import { refusalOf } from "../support/refusal.ts";
 import { codes } from "./fixture.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
-import { releaseRuledOut } from "../../src/rearing/release-hours.ts";
+import { releaseRuledOut } from "../../src/rearing/release/release-hours.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { refusalOf } from "../support/refusal.ts";
 

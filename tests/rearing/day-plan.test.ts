@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { learn } from "../../src/forecast/learn.ts";
-import { lastStageBegan } from "../../src/forecast/learned.ts";
-import { type PlanCohort } from "../../src/rearing/plan-cohort.ts";
-import { dayPlan } from "../../src/rearing/day-plan.ts";
-import type { DayPlan } from "../../src/rearing/day-plan-result.ts";
-import type { PlanOptions } from "../../src/rearing/plan-options.ts";
-import { type PlanTask, TASK_CODES, type TaskCode } from "../../src/rearing/plan-task.ts";
+import { learn } from "../../src/forecast/learning/learn.ts";
+import { lastStageBegan } from "../../src/forecast/question/learned.ts";
+import { type PlanCohort } from "../../src/rearing/plan/plan-cohort.ts";
+import { dayPlan } from "../../src/rearing/plan/day-plan.ts";
+import type { DayPlan } from "../../src/rearing/plan/day-plan-result.ts";
+import type { PlanOptions } from "../../src/rearing/plan/plan-options.ts";
+import { type PlanTask, TASK_CODES, type TaskCode } from "../../src/rearing/plan/plan-task.ts";
 import { logEntry } from "../../src/cohort/log.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";

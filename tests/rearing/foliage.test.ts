@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { dayPlan } from "../../src/rearing/day-plan.ts";
-import { foliageFromTotal, foliageNeedsFor } from "../../src/rearing/foliage-needs.ts";
-import type { PlanOptions } from "../../src/rearing/plan-options.ts";
+import { dayPlan } from "../../src/rearing/plan/day-plan.ts";
+import { foliageFromTotal, foliageNeedsFor } from "../../src/rearing/plan/foliage-needs.ts";
+import type { PlanOptions } from "../../src/rearing/plan/plan-options.ts";
 import { sourced } from "../../src/species/sourced.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";

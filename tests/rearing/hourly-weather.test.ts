@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { hourlyWeather } from "../../src/rearing/hourly-weather.ts";
-import { slotsBetween } from "../../src/rearing/weather-slots.ts";
-import { metresPerSecond, windIn } from "../../src/rearing/wind-unit.ts";
+import { hourlyWeather } from "../../src/rearing/release/hourly-weather.ts";
+import { slotsBetween } from "../../src/rearing/release/weather-slots.ts";
+import { metresPerSecond, windIn } from "../../src/rearing/release/wind-unit.ts";
 import { refusalOf } from "../support/refusal.ts";
 
 const HOUR = 3_600_000;

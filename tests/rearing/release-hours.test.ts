@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { RELEASE_CRITERIA, type ReleaseCriteria } from "../../src/rearing/release-criteria.ts";
-import type { ReleaseHour, ReleaseReasonCode } from "../../src/rearing/release-hour.ts";
-import { type ReleaseOptions, releaseHours } from "../../src/rearing/release-hours.ts";
+import { RELEASE_CRITERIA, type ReleaseCriteria } from "../../src/rearing/release/release-criteria.ts";
+import type { ReleaseHour, ReleaseReasonCode } from "../../src/rearing/release/release-hour.ts";
+import { type ReleaseOptions, releaseHours } from "../../src/rearing/release/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { fairWeather, withoutHours } from "../support/fair-weather.ts";

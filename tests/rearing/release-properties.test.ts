@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readHourlyWeather } from "../../src/read/index.ts";
-import { type HourlyWeather, hourlyWeather } from "../../src/rearing/hourly-weather.ts";
-import type { ReleaseHour } from "../../src/rearing/release-hour.ts";
-import { type ReleaseOptions, releaseHours } from "../../src/rearing/release-hours.ts";
+import { type HourlyWeather, hourlyWeather } from "../../src/rearing/release/hourly-weather.ts";
+import type { ReleaseHour } from "../../src/rearing/release/release-hour.ts";
+import { type ReleaseOptions, releaseHours } from "../../src/rearing/release/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { celsiusToFahrenheit } from "../../src/units.ts";
 import { degrees } from "../support/arbitraries.ts";

@@ -6,7 +6,7 @@ import {
   standInsOf,
   stagesOf,
   timeAt,
-} from "../../src/rearing/stand-ins.ts";
+} from "../../src/rearing/plan/stand-ins.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { dayNumber } from "../../src/time/civil-day.ts";
 import { DAY_MS } from "../../src/time/zone.ts";

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../src/errors.ts";
-import { startFor } from "../../src/rearing/start-for.ts";
-import type { DateTarget, RoomTarget } from "../../src/rearing/start-plan.ts";
+import { startFor } from "../../src/rearing/start/start-for.ts";
+import type { DateTarget, RoomTarget } from "../../src/rearing/start/start-plan.ts";
 import { cydiaPomonella } from "../../src/species/cydia-pomonella.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";

@@ -1,9 +1,9 @@
 import { format } from "prettier";
 import * as z from "zod/mini";
-import { forecastShape } from "../../src/read/forecast-shape.ts";
-import { lifeCycleShape } from "../../src/read/life-cycle.ts";
-import { logShape } from "../../src/read/log-entries.ts";
-import { temperaturesShape } from "../../src/read/temperatures-json.ts";
+import { forecastShape } from "../../src/read/json/forecast-shape.ts";
+import { lifeCycleShape } from "../../src/read/json/life-cycle.ts";
+import { logShape } from "../../src/read/log/log-entries.ts";
+import { temperaturesShape } from "../../src/read/temperatures/temperatures-json.ts";
 
 // What the readers check with, so that the published schemas cannot say anything else.
 const SCHEMAS = {

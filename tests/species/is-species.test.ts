@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { foliageNeedsFor } from "../../src/rearing/foliage-needs.ts";
-import { heatLimit } from "../../src/rearing/heat-limit.ts";
-import { autumnCueOf, preLayingOf } from "../../src/rearing/season-limits.ts";
+import { foliageNeedsFor } from "../../src/rearing/plan/foliage-needs.ts";
+import { heatLimit } from "../../src/rearing/start/heat-limit.ts";
+import { autumnCueOf, preLayingOf } from "../../src/rearing/season/season-limits.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { isSpecies } from "../../src/species/is-species.ts";
 

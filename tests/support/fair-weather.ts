@@ -2,7 +2,7 @@ import {
   type HourlyWeather,
   type HourlyWeatherColumns,
   hourlyWeather,
-} from "../../src/rearing/hourly-weather.ts";
+} from "../../src/rearing/release/hourly-weather.ts";
 
 const HOUR = 3_600_000;
 

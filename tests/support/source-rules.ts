@@ -9,6 +9,7 @@ export type Sources = ReadonlyMap<string, string>;
 /** Folders in the order of the sentence that they tell; a file imports only from those before its own. */
 export const LAYERS = [
   "foundation",
+  "numeric",
   "time",
   "temperature",
   "diurnal",
@@ -24,7 +25,7 @@ export const LAYERS = [
   "cli",
 ] as const;
 
-const FOUNDATION = ["errors.ts", "extremes.ts", "given.ts", "notes.ts", "units.ts"];
+const FOUNDATION = ["errors.ts", "given.ts", "notes.ts", "units.ts"];
 const EDGES = ["read", "write", "plot"];
 
 /** The first part of a path: its folder, or the file itself where it lies directly in src. */
@@ -91,7 +92,7 @@ const CORE_PACKAGES = ["d3-array"];
 /** Packages that a single file of the core may import. */
 const ONE_FILE_PACKAGES: Readonly<Record<string, string>> = {
   suncalc: "diurnal/sun.ts",
-  "ml-levenberg-marquardt": "evaluate/fit-rate-model.ts",
+  "ml-levenberg-marquardt": "evaluate/rate-fit/fit-rate-model.ts",
 };
 
 const AMBIENT: readonly (readonly [RegExp, string])[] = [

@@ -2,12 +2,12 @@ import fc from "fast-check";
 import ICAL from "ical.js";
 import { describe, expect, it } from "vitest";
 import { forecast } from "../../src/forecast/forecast.ts";
-import type { Forecast, Window } from "../../src/forecast/result.ts";
+import type { Forecast, Window } from "../../src/forecast/question/result.ts";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
-import { type CalendarOptions, calendarIcs } from "../../src/write/calendar-ics.ts";
-import { contentLines, dateValue, textValue } from "../../src/write/calendar-lines.ts";
+import { type CalendarOptions, calendarIcs } from "../../src/write/tables/calendar-ics.ts";
+import { contentLines, dateValue, textValue } from "../../src/write/tables/calendar-lines.ts";
 import { city } from "../support/city.ts";
 import { refusalOf } from "../support/refusal.ts";
 

@@ -4,8 +4,8 @@ import { SPECIES } from "../../src/species/catalogue.ts";
 import { stageName } from "../../src/species/stage-names.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
-import { calendarText } from "../../src/write/calendar-text.ts";
-import { dayLabel } from "../../src/write/text-layout.ts";
+import { calendarText } from "../../src/write/pages/calendar-text.ts";
+import { dayLabel } from "../../src/write/layout/text-layout.ts";
 import { inventedDays, inventedForecast } from "../support/invented-season.ts";
 import { expectPlainPage } from "./plain-text.ts";
 

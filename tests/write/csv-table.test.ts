@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { unguarded } from "../../src/read/guarded-cell.ts";
-import { csvLine, csvText, guarded } from "../../src/write/csv-table.ts";
+import { unguarded } from "../../src/read/table/guarded-cell.ts";
+import { csvLine, csvText, guarded } from "../../src/write/layout/csv-table.ts";
 
 /** Texts that are likely to go wrong in a table. */
 const awkward = fc.oneof(

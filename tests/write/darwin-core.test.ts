@@ -4,7 +4,7 @@ import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { logEntry } from "../../src/cohort/log.ts";
-import { DARWIN_CORE_TERMS, darwinCoreCsv, darwinCoreRows } from "../../src/write/darwin-core.ts";
+import { DARWIN_CORE_TERMS, darwinCoreCsv, darwinCoreRows } from "../../src/write/tables/darwin-core.ts";
 import { refusalOf } from "../support/refusal.ts";
 
 const standard = z

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type LogEntry, logEntry } from "../../src/cohort/log.ts";
-import { readLog } from "../../src/read/log-csv.ts";
-import { readLogEntries } from "../../src/read/log-entries.ts";
+import { readLog } from "../../src/read/log/log-csv.ts";
+import { readLogEntries } from "../../src/read/log/log-entries.ts";
 import { STAGE_IDS } from "../../src/species/life-cycle.ts";
 import { addDays } from "../../src/time/civil-day.ts";
-import { logCsv } from "../../src/write/log-csv.ts";
+import { logCsv } from "../../src/write/tables/log-csv.ts";
 import { refusalOf } from "../support/refusal.ts";
 
 // What a reader can give: trimmed, with single line ends, without control characters.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { compareMethods } from "../../src/evaluate/compare-methods.ts";
+import { compareMethods } from "../../src/evaluate/methods/compare-methods.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
-import { methodComparisonText } from "../../src/write/method-comparison-text.ts";
+import { methodComparisonText } from "../../src/write/pages/method-comparison-text.ts";
 
 const may = dailyTemperatures("2026-05-01", [8, 12, 2], [24, 30, 9]);
 

@@ -1,10 +1,10 @@
 // @vitest-environment jsdom
 import { describe, expect, it } from "vitest";
-import { dayPlan } from "../../src/rearing/day-plan.ts";
+import { dayPlan } from "../../src/rearing/plan/day-plan.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
-import { htmlText } from "../../src/write/html-text.ts";
-import { planPage } from "../../src/write/plan-page.ts";
+import { htmlText } from "../../src/write/plan/html-text.ts";
+import { planPage } from "../../src/write/plan/plan-page.ts";
 import { inventedDays, inventedForecast } from "../support/invented-season.ts";
 
 const white = findSpecies("pieris-rapae");

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { dayPlan } from "../../src/rearing/day-plan.ts";
+import { dayPlan } from "../../src/rearing/plan/day-plan.ts";
 import { SPECIES, findSpecies } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { addDays } from "../../src/time/civil-day.ts";
-import { planText } from "../../src/write/plan-text.ts";
-import { dayLabel } from "../../src/write/text-layout.ts";
+import { planText } from "../../src/write/plan/plan-text.ts";
+import { dayLabel } from "../../src/write/layout/text-layout.ts";
 import { inventedDays, inventedForecast } from "../support/invented-season.ts";
 import { expectPlainPage } from "./plain-text.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { type ReleaseOptions, releaseHours } from "../../src/rearing/release-hours.ts";
+import { type ReleaseOptions, releaseHours } from "../../src/rearing/release/release-hours.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { findSpecies } from "../../src/species/catalogue.ts";
-import { releaseText } from "../../src/write/release-text.ts";
+import { releaseText } from "../../src/write/pages/release-text.ts";
 import { fairWeather, withoutHours } from "../support/fair-weather.ts";
 import { inventedForecast } from "../support/invented-season.ts";
 import { expectPlainPage } from "./plain-text.ts";

@@ -1,11 +1,11 @@
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { logEntry } from "../../src/cohort/log.ts";
-import { compare } from "../../src/evaluate/compare.ts";
+import { compare } from "../../src/evaluate/hindsight/compare.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
-import { comparisonCsv } from "../../src/write/comparison-csv.ts";
-import { forecastCsv } from "../../src/write/forecast-csv.ts";
+import { comparisonCsv } from "../../src/write/tables/comparison-csv.ts";
+import { forecastCsv } from "../../src/write/tables/forecast-csv.ts";
 import { city } from "../support/city.ts";
 
 const season = forecast({

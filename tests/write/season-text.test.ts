@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
-import { season } from "../../src/rearing/season.ts";
+import { season } from "../../src/rearing/season/season.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
-import { seasonText } from "../../src/write/season-text.ts";
+import { seasonText } from "../../src/write/pages/season-text.ts";
 import { city } from "../support/city.ts";
 import { expectPlainPage } from "./plain-text.ts";
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
-import { startFor } from "../../src/rearing/start-for.ts";
+import { startFor } from "../../src/rearing/start/start-for.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
-import { startForText } from "../../src/write/start-for-text.ts";
+import { startForText } from "../../src/write/pages/start-for-text.ts";
 import { percentText } from "../../src/rearing/chance-text.ts";
 import { expectPlainPage } from "./plain-text.ts";
 

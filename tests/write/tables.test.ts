@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { accumulateDegreeDays } from "../../src/clock/accumulate.ts";
 import { logEntry } from "../../src/cohort/log.ts";
-import { compare } from "../../src/evaluate/compare.ts";
+import { compare } from "../../src/evaluate/hindsight/compare.ts";
 import { SPECIES } from "../../src/species/catalogue.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
-import { comparisonText } from "../../src/write/comparison-text.ts";
-import { degreeDayText } from "../../src/write/degree-day-text.ts";
-import { cautionsText, notesText } from "../../src/write/remarks-text.ts";
-import { speciesListText, speciesText } from "../../src/write/species-text.ts";
+import { comparisonText } from "../../src/write/pages/comparison-text.ts";
+import { degreeDayText } from "../../src/write/pages/degree-day-text.ts";
+import { cautionsText, notesText } from "../../src/write/layout/remarks-text.ts";
+import { speciesListText, speciesText } from "../../src/write/pages/species-text.ts";
 import { inventedDays, inventedForecast } from "../support/invented-season.ts";
 import { expectPlainPage } from "./plain-text.ts";
 

@@ -9,7 +9,7 @@ import {
   inSeveralYears,
   isMonday,
   wrapped,
-} from "../../src/write/text-layout.ts";
+} from "../../src/write/layout/text-layout.ts";
 
 // temporal-polyfill is the independent calendar here.
 const plainDate = fc

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { compareRateModels } from "../../src/evaluate/compare-rate-models.ts";
-import { THRESHOLD_METHODS, estimateThreshold } from "../../src/evaluate/estimate-threshold.ts";
-import type { Trial } from "../../src/evaluate/trial.ts";
+import { compareRateModels } from "../../src/evaluate/rate-fit/compare-rate-models.ts";
+import { THRESHOLD_METHODS, estimateThreshold } from "../../src/evaluate/threshold/estimate-threshold.ts";
+import type { Trial } from "../../src/evaluate/threshold/trial.ts";
 import { briere1 } from "../../src/response/briere-1.ts";
 import { rateFunction } from "../../src/response/rate-model.ts";
-import { rateModelText } from "../../src/write/rate-model-text.ts";
-import { thresholdText } from "../../src/write/threshold-text.ts";
+import { rateModelText } from "../../src/write/pages/rate-model-text.ts";
+import { thresholdText } from "../../src/write/pages/threshold-text.ts";
 import { expectPlainPage } from "./plain-text.ts";
 
 const flat = (text: string): string => text.replace(/\s+/g, " ");

@@ -1,18 +1,18 @@
 import { InputError } from "../../errors.ts";
-import { compare } from "../../evaluate/compare.ts";
+import { compare } from "../../evaluate/hindsight/compare.ts";
 import { forecast } from "../../forecast/forecast.ts";
-import type { Forecast } from "../../forecast/result.ts";
+import type { Forecast } from "../../forecast/question/result.ts";
 import type { Note } from "../../notes.ts";
 import { decodeText, readForecast } from "../../read/index.ts";
-import { jsonValue } from "../../read/json-text.ts";
+import { jsonValue } from "../../read/json/json-text.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import { comparisonText, notesText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
-import { inFile } from "../input-file.ts";
-import { LOG_HELP, LOG_OPTIONS, givenLog } from "../log-options.ts";
-import { COMPARISON_FILE_HELP, COMPARISON_FILE_OPTIONS, writeComparisonFile } from "../table-files.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../options/forecast-options.ts";
+import { inFile } from "../files/input-file.ts";
+import { LOG_HELP, LOG_OPTIONS, givenLog } from "../options/log-options.ts";
+import { COMPARISON_FILE_HELP, COMPARISON_FILE_OPTIONS, writeComparisonFile } from "../files/table-files.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const compareCommand: Command = {

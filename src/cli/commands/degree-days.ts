@@ -6,12 +6,12 @@ import { CUTOFFS } from "../../response/linear.ts";
 import type { TemperatureSeries } from "../../temperature/series.ts";
 import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../../units.ts";
 import { degreeDayText, notesText } from "../../write/index.ts";
-import { degreesText } from "../../write/number-text.ts";
-import type { Given } from "../arguments.ts";
+import { degreesText } from "../../write/layout/number-text.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS, givenTemperatures } from "../temperature-options.ts";
+import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS, givenTemperatures } from "../options/temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
-import { givenThresholds } from "../threshold-options.ts";
+import { givenThresholds } from "../options/threshold-options.ts";
 
 export const degreeDaysCommand: Command = {
   name: "degree-days",

@@ -1,5 +1,5 @@
 import { type ForecastInput, forecast } from "../../forecast/forecast.ts";
-import type { Forecast } from "../../forecast/result.ts";
+import type { Forecast } from "../../forecast/question/result.ts";
 import {
   type Figure,
   type FigureOptions,
@@ -18,12 +18,12 @@ import {
 import { InputError } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { notesText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
 import { drawingLibraries } from "../drawing-libraries.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
-import { LOG_OPTIONS, givenLog } from "../log-options.ts";
-import { givenTargets } from "../target-files.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../options/forecast-options.ts";
+import { LOG_OPTIONS, givenLog } from "../options/log-options.ts";
+import { givenTargets } from "../files/target-files.ts";
 import type { Terminal } from "../terminal.ts";
 
 const PICTURES = ["windows", "degree-days", "temperatures"] as const;

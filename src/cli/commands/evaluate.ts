@@ -1,18 +1,18 @@
 import { METHODS } from "../../diurnal/method.ts";
 import { InputError } from "../../errors.ts";
-import { type HindcastRun, hindcast } from "../../evaluate/hindcast.ts";
-import { scoreHindcast } from "../../evaluate/hindcast-scores.ts";
+import { type HindcastRun, hindcast } from "../../evaluate/hindsight/hindcast.ts";
+import { scoreHindcast } from "../../evaluate/hindsight/hindcast-scores.ts";
 import { lastDay } from "../../temperature/daily.ts";
 import { hindcastText, notesText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { givenLifeCycle } from "../forecast-options.ts";
-import { mergedDays } from "../merged-days.ts";
-import { methodHelp } from "../method-help.ts";
-import { RECORD_HELP, RECORD_OPTIONS } from "../reading-options.ts";
-import { givenTemperatures } from "../temperature-options.ts";
+import { givenLifeCycle } from "../options/forecast-options.ts";
+import { mergedDays } from "../options/merged-days.ts";
+import { methodHelp } from "../options/method-help.ts";
+import { RECORD_HELP, RECORD_OPTIONS } from "../options/reading-options.ts";
+import { givenTemperatures } from "../options/temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
-import { wholeNumbers } from "../whole-numbers.ts";
+import { wholeNumbers } from "../options/whole-numbers.ts";
 
 const LEADS = [0, 3, 7, 14, 21];
 const MONTHS = [5, 6, 7, 8];

@@ -1,11 +1,11 @@
-import { type RankedModel, compareRateModels } from "../../evaluate/compare-rate-models.ts";
-import { THRESHOLD_METHODS, estimateThreshold } from "../../evaluate/estimate-threshold.ts";
+import { type RankedModel, compareRateModels } from "../../evaluate/rate-fit/compare-rate-models.ts";
+import { THRESHOLD_METHODS, estimateThreshold } from "../../evaluate/threshold/estimate-threshold.ts";
 import type { Note } from "../../notes.ts";
 import { readTrials } from "../../read/index.ts";
 import { notesText, rateModelText, thresholdText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { UNITS, inFile } from "../input-file.ts";
+import { UNITS, inFile } from "../files/input-file.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const fitCommand: Command = {

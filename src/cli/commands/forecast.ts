@@ -1,12 +1,12 @@
 import { forecast } from "../../forecast/forecast.ts";
-import type { Forecast } from "../../forecast/result.ts";
+import type { Forecast } from "../../forecast/question/result.ts";
 import { cautionsFor } from "../../rearing/cautions.ts";
 import { calendarText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
-import { LEARNED_OPTIONS, givenLearned, learnedHelp } from "../learned-options.ts";
-import { FORECAST_FILE_HELP, FORECAST_FILE_OPTIONS, writeForecastFiles } from "../table-files.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../options/forecast-options.ts";
+import { LEARNED_OPTIONS, givenLearned, learnedHelp } from "../options/learned-options.ts";
+import { FORECAST_FILE_HELP, FORECAST_FILE_OPTIONS, writeForecastFiles } from "../files/table-files.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const forecastCommand: Command = {

@@ -1,10 +1,10 @@
 import { InputError, nearestNames, shown } from "../../errors.ts";
-import type { Given, OptionTable } from "../arguments.ts";
+import type { Given, OptionTable } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { addRow, correctRow, retractRow } from "../log-change.ts";
-import { exportLog } from "../log-export.ts";
-import { showLog } from "../log-show.ts";
-import { writeTemplate } from "../log-template.ts";
+import { addRow, correctRow, retractRow } from "../log/log-change.ts";
+import { exportLog } from "../log/log-export.ts";
+import { showLog } from "../log/log-show.ts";
+import { writeTemplate } from "../log/log-template.ts";
 import type { Terminal } from "../terminal.ts";
 
 /** One thing to do with a log: the options it takes, and what it does. */

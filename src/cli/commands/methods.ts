@@ -1,15 +1,15 @@
 import { InputError } from "../../errors.ts";
-import { compareMethods } from "../../evaluate/compare-methods.ts";
+import { compareMethods } from "../../evaluate/methods/compare-methods.ts";
 import { fahrenheitDegreesToCelsius } from "../../units.ts";
 import { methodComparisonText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { givenPlace } from "../given-place.ts";
-import { mergedDays } from "../merged-days.ts";
-import { RECORD_HELP, RECORD_OPTIONS } from "../reading-options.ts";
-import { givenTemperatures } from "../temperature-options.ts";
+import { givenPlace } from "../options/given-place.ts";
+import { mergedDays } from "../options/merged-days.ts";
+import { RECORD_HELP, RECORD_OPTIONS } from "../options/reading-options.ts";
+import { givenTemperatures } from "../options/temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
-import { givenThresholds } from "../threshold-options.ts";
+import { givenThresholds } from "../options/threshold-options.ts";
 
 export const methodsCommand: Command = {
   name: "methods",

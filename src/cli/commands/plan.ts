@@ -1,15 +1,15 @@
-import { dayPlan } from "../../rearing/day-plan.ts";
+import { dayPlan } from "../../rearing/plan/day-plan.ts";
 import { dayNumber } from "../../time/civil-day.ts";
 import { planPage, planText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS } from "../forecast-options.ts";
-import { LEARNED_OPTIONS, learnedHelp } from "../learned-options.ts";
-import { COHORTS_HELP, givenCohorts } from "../plan-cohorts.ts";
-import { givenNeeds, givenSupplies } from "../plan-supplies.ts";
-import { givenTargets } from "../target-files.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS } from "../options/forecast-options.ts";
+import { LEARNED_OPTIONS, learnedHelp } from "../options/learned-options.ts";
+import { COHORTS_HELP, givenCohorts } from "../options/plan-cohorts.ts";
+import { givenNeeds, givenSupplies } from "../options/plan-supplies.ts";
+import { givenTargets } from "../files/target-files.ts";
 import type { Terminal } from "../terminal.ts";
-import { wholeNumbers } from "../whole-numbers.ts";
+import { wholeNumbers } from "../options/whole-numbers.ts";
 
 export const planCommand: Command = {
   name: "plan",

@@ -2,23 +2,23 @@ import { forecast } from "../../forecast/forecast.ts";
 import { InputError } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { cautionsFor } from "../../rearing/cautions.ts";
-import type { Emergences } from "../../rearing/emergences.ts";
-import { releaseHours, releaseRuledOut } from "../../rearing/release-hours.ts";
+import type { Emergences } from "../../rearing/release/emergences.ts";
+import { releaseHours, releaseRuledOut } from "../../rearing/release/release-hours.ts";
 import type { LifeCycle } from "../../species/life-cycle.ts";
 import { releaseText, ruledOutText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS, givenInput, givenLifeCycle } from "../forecast-options.ts";
-import { givenPlace } from "../given-place.ts";
-import { notesAbout } from "../input-file.ts";
-import { LEARNED_OPTIONS, givenLearned, learnedHelp } from "../learned-options.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput, givenLifeCycle } from "../options/forecast-options.ts";
+import { givenPlace } from "../options/given-place.ts";
+import { notesAbout } from "../files/input-file.ts";
+import { LEARNED_OPTIONS, givenLearned, learnedHelp } from "../options/learned-options.ts";
 import {
   RELEASE_HELP,
   RELEASE_OPTIONS,
   givenCriteria,
   givenEmergences,
   givenHours,
-} from "../release-options.ts";
+} from "../options/release-options.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const releaseCommand: Command = {

@@ -6,14 +6,19 @@ import type { DailyTemperatures, TemperatureReadings, TemperatureSeries } from "
 import { addDays } from "../../time/civil-day.ts";
 import { knownZone } from "../../time/zone.ts";
 import { dailyTemperaturesCsv, notesText, roomText } from "../../write/index.ts";
-import { wrapped } from "../../write/text-layout.ts";
-import type { Given } from "../arguments.ts";
+import { wrapped } from "../../write/layout/text-layout.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { filledSeries, gapPolicy } from "../fill-options.ts";
-import { inFile, notesAbout, readTemperatureFile } from "../input-file.ts";
-import { COLUMN_HELP, READING_OPTIONS, UNIT_AND_PLACE_HELP, withoutOptions } from "../reading-options.ts";
+import { filledSeries, gapPolicy } from "../options/fill-options.ts";
+import { inFile, notesAbout, readTemperatureFile } from "../files/input-file.ts";
+import {
+  COLUMN_HELP,
+  READING_OPTIONS,
+  UNIT_AND_PLACE_HELP,
+  withoutOptions,
+} from "../options/reading-options.ts";
 import type { Terminal } from "../terminal.ts";
-import { wholeNumbers } from "../whole-numbers.ts";
+import { wholeNumbers } from "../options/whole-numbers.ts";
 
 export const roomCommand: Command = {
   name: "room",

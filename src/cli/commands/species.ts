@@ -1,6 +1,6 @@
 import { SPECIES, findSpecies } from "../../species/catalogue.ts";
 import { speciesListText, speciesText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
 import type { Terminal } from "../terminal.ts";
 

@@ -2,16 +2,16 @@ import { InputError } from "../../errors.ts";
 import type { ForecastInput } from "../../forecast/forecast.ts";
 import type { Note } from "../../notes.ts";
 import { cautionsFor } from "../../rearing/cautions.ts";
-import { startFor } from "../../rearing/start-for.ts";
-import type { DatePlan, RoomPlan } from "../../rearing/start-plan.ts";
+import { startFor } from "../../rearing/start/start-for.ts";
+import type { DatePlan, RoomPlan } from "../../rearing/start/start-plan.ts";
 import type { TemperatureUnit } from "../../units.ts";
 import { startForText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../forecast-options.ts";
-import { UNITS } from "../input-file.ts";
-import { mergedDays } from "../merged-days.ts";
-import { fromPast, givenRoom, heldAt, refuse, targetOf, withOn } from "../start-for-options.ts";
+import { FORECAST_HELP, FORECAST_OPTIONS, givenInput } from "../options/forecast-options.ts";
+import { UNITS } from "../files/input-file.ts";
+import { mergedDays } from "../options/merged-days.ts";
+import { fromPast, givenRoom, heldAt, refuse, targetOf, withOn } from "../options/start-for-options.ts";
 import type { Terminal } from "../terminal.ts";
 
 export const startForCommand: Command = {

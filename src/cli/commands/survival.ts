@@ -6,13 +6,13 @@ import { InputError } from "../../errors.ts";
 import type { LifeCycle, StageId } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
 import { notesText, survivalText } from "../../write/index.ts";
-import type { Given } from "../arguments.ts";
+import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
-import { givenLifeCycle } from "../forecast-options.ts";
-import { LOG_HELP, LOG_OPTIONS, givenLog } from "../log-options.ts";
-import { givenFound } from "../stage-option.ts";
+import { givenLifeCycle } from "../options/forecast-options.ts";
+import { LOG_HELP, LOG_OPTIONS, givenLog } from "../options/log-options.ts";
+import { givenFound } from "../options/stage-option.ts";
 import type { Terminal } from "../terminal.ts";
-import { wholeNumbers } from "../whole-numbers.ts";
+import { wholeNumbers } from "../options/whole-numbers.ts";
 
 const MOST_ANIMALS = 10_000;
 
