@@ -44,6 +44,9 @@ export function whole(result: unknown, notes: readonly Note[]): void {
       throw new Error(`a note is no sentence: ${message.slice(0, 300)}`);
 }
 
+/** A line with more in it than separators. */
+const FILLED = /[^\s,;|]/;
+
 /** Rows of a table that no quotation mark makes hard to count; `null` for other texts. */
 function plainRows(file: string | Uint8Array, notes: readonly Note[]): string[] | null {
   const text = typeof file === "string" ? file.replace(/^\uFEFF/, "") : decodeText(file);
@@ -52,8 +55,8 @@ function plainRows(file: string | Uint8Array, notes: readonly Note[]): string[] 
   const skipped = notes.flatMap(
     ({ message }) => /before the header in row (\d+)/.exec(message)?.[1] ?? [],
   )[0];
-  const header = skipped === undefined ? lines.findIndex((line) => line.trim() !== "") : Number(skipped) - 1;
-  return lines.slice(header + 1).filter((line) => /[^\s,;|]/.test(line));
+  const header = skipped === undefined ? lines.findIndex((line) => FILLED.test(line)) : Number(skipped) - 1;
+  return lines.slice(header + 1).filter((line) => FILLED.test(line));
 }
 
 /** No silent loss: each row of a table is in the result, or is named in a note. */
