@@ -99,7 +99,7 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
     await page.keyboard.press("ArrowRight");
     const next = addDays(OPENED, 1);
     await expect.poll(() => answer(page)).toBe(outlookOf(outlookOn(next), first));
-    expect(await figure.innerHTML()).not.toBe(before);
+    await expect.poll(() => figure.innerHTML()).not.toBe(before);
     expect(await page.getByLabel("Today", { exact: true }).getAttribute("aria-valuetext")).toBe(
       "25 June 2013",
     );

@@ -48,6 +48,17 @@ describe("readGhcnDly", () => {
     expect(refusalOf(() => readGhcnDly("a note\n" + dly)).message).toContain('row 1 is "a note"');
   });
 
+  test("a value that ran into the flags is refused, not read as a tenth of itself", () => {
+    // `  970` one column late is `   97` and a flag 0; flags are letters.
+    const error = refusalOf(() => readGhcnDly(monthLine("TMIN", ["   20  S", "   970 S"])));
+    expect(error).toMatchObject({ code: "malformed-file", path: ["row", 1, "TMIN"], value: "0 " });
+    expect(error.message).toContain("the flags of day 2 in columns 35-36 must be letters or blanks");
+    expect(
+      readGhcnDly([monthLine("TMAX", ["  100B S"]), monthLine("TMIN", ["   20H S"])].join("\n")).series
+        .min[0],
+    ).toBe(2);
+  });
+
   test("the blank tail of a short month may be cut off, other elements are passed over", () => {
     const full = [
       monthLine("TMAX", ["  100  S"]),
@@ -95,6 +106,8 @@ describe("readGhcnCsv", () => {
     ["XX000000001,20260231,TMAX,154,,,S,", "exists"],
     ["XX000000001,20260201,TMAX,15.4,,,S,", "tenths"],
     ["XX000000001,20260201,TMAX,154", "four more cells"],
+    ["XX000000001,20260201,TMAX,15,4,,S,", "flags"],
+    ["XX000000001,20260201,TMAX,154,,4,S,", "flags"],
   ])("%j is refused", (line, why) => {
     const error = refusalOf(() => readGhcnCsv(line));
     expect(error).toMatchObject({ code: "malformed-file", path: ["row", 1] });

@@ -42,7 +42,9 @@ export function readGhcnCsv(
 }
 
 function readLine(cells: readonly string[], row: number, into: GhcnValue[]): void {
-  const [station = "", day = "", name = "", value = "", , qualityFlag] = cells.map((cell) => cell.trim());
+  const [station = "", day = "", name = "", value = "", measured, qualityFlag] = cells.map((cell) =>
+    cell.trim(),
+  );
   if (qualityFlag === undefined) {
     throw malformed(
       row,
@@ -56,6 +58,12 @@ function readLine(cells: readonly string[], row: number, into: GhcnValue[]): voi
     throw malformed(row, day, "the day must be one that exists, as YYYYMMDD");
   if (!/^-?\d{1,5}$/.test(value))
     throw malformed(row, value, `the ${element} must be a whole number of tenths of °C, or -9999`);
+  if (!/^[A-Z]?,[A-Z]?$/.test(`${measured},${qualityFlag}`))
+    throw malformed(
+      row,
+      `${measured},${qualityFlag}`,
+      "the two flags after the value must each be a letter or nothing",
+    );
   const number = dayNumber(`${day.slice(0, 4)}-${day.slice(4, 6)}-${day.slice(6)}`);
   into.push({ station, day: number, element, tenths: Number(value), qualityFlag, row });
 }

@@ -68,6 +68,12 @@ function readLine(line: string, row: number, into: GhcnValue[]): void {
       const columns = `columns ${start + 1}-${start + VALUE_WIDTH}`;
       throw badValue(row, element, field, `the value of day ${date} must be a whole number in ${columns}`);
     }
+    const flags = line.slice(start + VALUE_WIDTH, start + VALUE_WIDTH + 2);
+    // A line that lost or gained a character would be read as values ten times as large or small.
+    if (!/^[A-Z ]*$/.test(flags)) {
+      const columns = `columns ${start + VALUE_WIDTH + 1}-${start + VALUE_WIDTH + 2}`;
+      throw badValue(row, element, flags, `the flags of day ${date} in ${columns} must be letters or blanks`);
+    }
     const tenths = Number(field);
     if (date > length) {
       if (tenths === GHCN_MISSING) continue;
@@ -78,7 +84,7 @@ function readLine(line: string, row: number, into: GhcnValue[]): void {
         `month ${month} of ${year} has ${length} days, so that day ${date} must be ${GHCN_MISSING}`,
       );
     }
-    const qualityFlag = line.slice(start + 6, start + 7);
+    const qualityFlag = flags.slice(1);
     into.push({ station, day: first + date - 1, element, tenths, qualityFlag, row });
   }
 }
