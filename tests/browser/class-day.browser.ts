@@ -2,6 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { bestOf, clockText, releaseOf, reasonsOf, verdictOf } from "../../notebooks/page/class-wording.ts";
 import { dateOf, percent } from "../../notebooks/page/wording.ts";
+import { longDate } from "../../src/plot/index.ts";
 import { startRows, stageWindowRows } from "../../src/plot/index.ts";
 import { cautionsFor } from "../../src/rearing/cautions.ts";
 import { releaseHours } from "../../src/rearing/release/release-hours.ts";
@@ -88,7 +89,10 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     );
     const { conflicts } = porchDays(on);
     expect(conflicts.map(({ code }) => code)).toContain("nobody-there");
-    for (const { message } of conflicts) expect(await text(page)).toContain(message);
+    for (const { parts } of conflicts) {
+      const words = parts.map((part) => (typeof part === "string" ? part : longDate(part.day)));
+      expect(await text(page)).toContain(words.join(""));
+    }
     const { emergences } = releaseHours(dates, hourlyWeek, {
       lifeCycle: danausPlexippus,
       place: { latitude: 40.7, longitude: -74 },

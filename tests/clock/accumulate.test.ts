@@ -7,7 +7,7 @@ import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { joinTemperatures } from "../../src/temperature/join.ts";
 import { temperatureReadings } from "../../src/temperature/readings.ts";
 import { startOfDay } from "../../src/time/zone.ts";
-import { refusalOf } from "../support/refusal.ts";
+import { refusalOf, refusalParts } from "../support/refusal.ts";
 
 const may = dailyTemperatures("2026-05-01", [8, 12, 2], [24, 30, 9]);
 
@@ -100,5 +100,165 @@ describe("accumulateDegreeDays", () => {
       refusalOf(() => accumulateDegreeDays(constantTemperature(20), { lower: 10, from: "2026-05-01" }))
         .message,
     ).toContain("give to");
+  });
+
+  it("says where a refused series or span stood", () => {
+    const options = { lower: 10 };
+    expect(refusalParts(() => accumulateDegreeDays(JSON.parse("7"), options)).slice(0, 3)).toEqual([
+      "invalid-option",
+      "series",
+      7,
+    ]);
+    expect(refusalParts(() => accumulateDegreeDays(may, JSON.parse("null")))).toEqual([
+      "invalid-option",
+      "options",
+      null,
+      "options is null; it must be an object of options.",
+    ]);
+    for (const field of ["from", "to"]) {
+      const refusal = refusalOf(() => accumulateDegreeDays(may, { lower: 10, [field]: "soon" }));
+      expect([refusal.code, refusal.path]).toEqual(["invalid-day", [field]]);
+    }
+    expect(refusalParts(() => accumulateDegreeDays(may, { lower: 10, to: "2026-05-04" }))).toEqual([
+      "start-outside-series",
+      "to",
+      "2026-05-04",
+      "to is 2026-05-04, but the temperatures run from 2026-05-01 to 2026-05-03; take a day within them.",
+    ]);
+    const back = { lower: 10, from: "2026-05-03", to: "2026-05-02" };
+    expect(refusalParts(() => accumulateDegreeDays(may, back))).toEqual([
+      "invalid-option",
+      "to",
+      "2026-05-02",
+      "to is 2026-05-02, before from 2026-05-03; it must be the same day or later.",
+    ]);
+  });
+
+  it("refuses the first gap within the span, and none beside it", () => {
+    const hole = Number.NaN;
+    const min = [8, hole, 5, hole, hole, 7, hole];
+    const gaps = dailyTemperatures(
+      "2026-05-01",
+      min,
+      min.map((one) => one + 10),
+    );
+    const at = (from: string, to: string) =>
+      accumulateDegreeDays(gaps, { lower: 10, from: `2026-05-0${from}`, to: `2026-05-0${to}` });
+    expect([at("1", "1"), at("3", "3"), at("6", "6")].map((days) => days.length)).toEqual([1, 1, 1]);
+    expect(refusalParts(() => at("1", "2"))).toEqual([
+      "missing-temperature",
+      "2026-05-02",
+      hole,
+      "there is no temperature for 2026-05-02; fill the gap by a named policy or take another span.",
+    ]);
+    expect(refusalOf(() => at("3", "4")).path).toEqual(["2026-05-04"]);
+    expect(refusalOf(() => at("5", "6")).message).toContain("2026-05-04 to 2026-05-05;");
+    expect(refusalOf(() => at("6", "7")).path).toEqual(["2026-05-07"]);
+  });
+
+  it("takes the first and the last whole day of any series", () => {
+    const held = constantTemperature(15, { from: "2026-05-03", to: "2026-05-04" });
+    const days = (...args: Parameters<typeof accumulateDegreeDays>) =>
+      accumulateDegreeDays(...args).map(({ day, degreeDays }) => [
+        day.slice(8),
+        Number(degreeDays.toFixed(9)),
+      ]);
+    expect(days(held, { lower: 10 })).toEqual([
+      ["03", 5],
+      ["04", 5],
+    ]);
+    const joined = joinTemperatures(dailyTemperatures("2026-05-01", [12, 12], [12, 12]), held);
+    const all = [
+      ["01", 2],
+      ["02", 2],
+      ["03", 5],
+      ["04", 5],
+    ];
+    expect(days(joined, { lower: 10 })).toEqual(all);
+    // A later part may begin earlier: it only fills what the ones before it leave open.
+    const over = joinTemperatures(
+      dailyTemperatures("2026-05-02", [12], [12]),
+      constantTemperature(15, { from: "2026-05-01", to: "2026-05-03" }),
+    );
+    expect(days(over, { lower: 10, from: "2026-05-02" })[0]).toEqual(["02", 2]);
+    const endless = joinTemperatures(
+      dailyTemperatures("2026-05-01", [12], [12]),
+      constantTemperature(15, { from: "2026-05-02" }),
+    );
+    expect(days(endless, { lower: 10, to: "2026-05-02" })).toEqual([
+      ["01", 2],
+      ["02", 5],
+    ]);
+    expect(refusalParts(() => accumulateDegreeDays(endless, { lower: 10 }))).toEqual([
+      "invalid-option",
+      "to",
+      undefined,
+      "a temperature held for ever has no last day; give to.",
+    ]);
+    expect(
+      refusalParts(() => accumulateDegreeDays(constantTemperature(15), { lower: 10, to: "2026-05-02" })),
+    ).toEqual([
+      "invalid-option",
+      "from",
+      undefined,
+      "a temperature held for ever has no first day; give from.",
+    ]);
+    expect(refusalOf(() => accumulateDegreeDays(held, { lower: 10, to: "2026-05-05" })).code).toBe(
+      "start-outside-series",
+    );
+    expect(refusalOf(() => accumulateDegreeDays(held, { lower: 10, from: "x" })).path).toEqual(["from"]);
+    expect(refusalOf(() => accumulateDegreeDays(held, { lower: 10, to: "x" })).path).toEqual(["to"]);
+    const back = { lower: 10, from: "2026-05-04", to: "2026-05-03" };
+    expect(refusalOf(() => accumulateDegreeDays(held, back)).message).toContain("before from 2026-05-04");
+    expect(days(held, { lower: 10, from: "2026-05-04", to: "2026-05-04" })).toEqual([["04", 5]]);
+  });
+
+  it("begins with the first whole day of readings, by their own clock", () => {
+    const hours = (from: number, count: number) =>
+      Array.from({ length: count }, (_, i) => from + i * 3_600_000);
+    const midnight = startOfDay("2026-05-01", null);
+    const local = (begin: number) => {
+      const at = hours(begin, 50);
+      return temperatureReadings(
+        at,
+        at.map(() => 15),
+        { clock: "local" },
+      );
+    };
+    const first = (...args: Parameters<typeof accumulateDegreeDays>) => accumulateDegreeDays(...args)[0]?.day;
+    expect(first(local(midnight), { lower: 10 })).toBe("2026-05-01");
+    expect(first(local(midnight + 3_600_000), { lower: 10 })).toBe("2026-05-02");
+    // A clock on the wall needs no zone, and a zone does not move it.
+    expect(first(local(midnight), { lower: 10, zone: "America/New_York" })).toBe("2026-05-01");
+    const at = hours(startOfDay("2026-05-01", "America/New_York"), 50);
+    const instants = temperatureReadings(
+      at,
+      at.map(() => 15),
+      { clock: "utc" },
+    );
+    expect(first(instants, { lower: 10, zone: "America/New_York" })).toBe("2026-05-01");
+    expect(first(instants, { lower: 10, zone: "Europe/Berlin" })).toBe("2026-05-02");
+  });
+
+  it("refuses a gap in readings where it lies within the span", () => {
+    const midnight = startOfDay("2026-05-01", null);
+    const at = [...Array(25).keys(), 60, 61, 84, 108].map((hour) => midnight + hour * 3_600_000);
+    const readings = temperatureReadings(
+      at,
+      at.map(() => 15),
+      { clock: "local", longestGapHours: 24 },
+    );
+    const until = (to?: string) =>
+      accumulateDegreeDays(readings, { lower: 10, ...(to === undefined ? {} : { to }) });
+    expect(until("2026-05-01").map(({ degreeDays }) => degreeDays)).toEqual([5]);
+    for (const to of ["2026-05-02", "2026-05-04"]) {
+      expect(refusalParts(() => until(to))).toEqual([
+        "missing-temperature",
+        "to",
+        to,
+        "there is a gap in the temperatures after 2026-05-01; fill it by a named policy, or name that day as the last.",
+      ]);
+    }
+    expect(refusalOf(() => until()).path).toEqual(["to"]);
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { degreeDaysEach } from "../../src/clock/degree-days-each.ts";
 import { degreeDays } from "../../src/clock/degree-days.ts";
 import { METHODS } from "../../src/diurnal/method.ts";
+import { CUTOFFS } from "../../src/response/linear.ts";
 import { cutoff, day, limits } from "../support/arbitraries.ts";
 import { refusalOf, refusalParts } from "../support/refusal.ts";
 
@@ -101,6 +102,31 @@ describe("degreeDaysEach", () => {
           12,
         );
       }
+    }
+  });
+
+  it.each(METHODS)("refuses a missing and an exchanged day by %s under every cutoff", (method) => {
+    for (const kind of CUTOFFS) {
+      const each = (min: readonly number[], max: readonly number[]) =>
+        degreeDaysEach(Float64Array.from(min), Float64Array.from(max), {
+          lower: 10,
+          upper: 20,
+          cutoff: kind,
+          method,
+        });
+      expect(refusalOf(() => each([8, 9, 9], [24, Number.NaN, 20])).path).toEqual([1]);
+      expect(refusalOf(() => each([8, 9, 9], [24, 30, 8])).path).toEqual([2]);
+      expect(refusalOf(() => each([8, -1e100], [24, 1e100])).path).toEqual([1]);
+      // Days about the thresholds, and at them; the last has no next night.
+      const [min, max] = [
+        [2, 8, 10, 12, 19, 20, 21, 9, 15],
+        [9, 12, 10, 20, 25, 20, 30, 32, 16],
+      ] as const;
+      const out = each(min, max);
+      min.forEach((low, i) => {
+        const day = { min: low, max: max[i] ?? Number.NaN, nextMin: min[i + 1] ?? low };
+        expect(out[i]).toBe(degreeDays(day, { lower: 10, upper: 20, cutoff: kind, method }));
+      });
     }
   });
 });

@@ -8,7 +8,7 @@ import { INVENTED_RATES } from "../support/invented-rates.ts";
 import { halfLastDigit, published } from "../support/published.ts";
 import { meanOver } from "../support/quadrature.ts";
 import { thresholdsFromR } from "../support/r-thresholds.ts";
-import { refusalOf } from "../support/refusal.ts";
+import { refusalOf, refusalParts } from "../support/refusal.ts";
 
 const aedes = published("rate-models").sets.find(({ id }) => id === "aedes-development");
 const model = RATE_MODELS.find(({ id }) => id === aedes?.model);
@@ -86,6 +86,51 @@ describe("rateSummationEffect", () => {
     // @ts-expect-error: not a shape.
     expect(refusalOf(() => rateSummationEffect(aedesRate, { min: 10, max: 20 }, "square")).message).toContain(
       'the shape is "square"',
+    );
+  });
+
+  it("says where a refused value stood and what would be right", () => {
+    const rate = (temperature: number): number => temperature;
+    const day = { min: 10, max: 20 };
+    expect(refusalParts(() => rateSummationEffect(JSON.parse("7"), day)).slice(0, 3)).toEqual([
+      "invalid-option",
+      "rate",
+      7,
+    ]);
+    expect(refusalParts(() => rateSummationEffect(rate, JSON.parse("null")))).toEqual([
+      "invalid-option",
+      "day",
+      null,
+      "day is null; it must be an object with min and max.",
+    ]);
+    for (const field of ["min", "max"]) {
+      expect(refusalParts(() => rateSummationEffect(rate, { ...day, [field]: Infinity }))).toEqual([
+        "invalid-number",
+        field,
+        Infinity,
+        `${field} is Infinity; it must be a temperature.`,
+      ]);
+    }
+    expect(refusalParts(() => rateSummationEffect(rate, { min: 21, max: 20 }))).toEqual([
+      "min-above-max",
+      "min",
+      21,
+      "min is 21, above max 20; the minimum must not be above the maximum.",
+    ]);
+    expect(refusalParts(() => rateSummationEffect(rate, day, JSON.parse('"square"')))).toEqual([
+      "invalid-method",
+      "shape",
+      "square",
+      'the shape is "square"; it must be one of single-sine, single-triangle.',
+    ]);
+  });
+
+  it("weighs a day on a sine by its quarter wave", () => {
+    // Derived: the mean of (10 + 10 sin)² over a wave is 100 + 50, half as much again as at the mean.
+    expect(rateSummationEffect((t) => (t - 10) ** 2, { min: 10, max: 30 })).toBeCloseTo(0.5, 9);
+    expect(rateSummationEffect((t) => (t - 10) ** 4, { min: 10, max: 30 })).toBeCloseTo(
+      1 + 6 / 2 + 3 / 8 - 1,
+      9,
     );
   });
 });
