@@ -1,4 +1,4 @@
-import { given } from "../given.ts";
+import { givenLifeCycle } from "../species/given-life-cycle.ts";
 import { checkHandling } from "../species/check-life-cycle.ts";
 import type { Handling, LifeCycle } from "../species/life-cycle.ts";
 
@@ -118,7 +118,7 @@ const RULES: readonly Rule[] = [
  * cautionsFor(danausPlexippus)[0]?.id // → "local-law"
  */
 export function cautionsFor(lifeCycle: LifeCycle): readonly Caution[] {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  givenLifeCycle(lifeCycle);
   checkHandling(lifeCycle);
   return RULES.filter(({ when }) => when === null || when(lifeCycle.handling)).map(({ id, title, text }) => ({
     id,

@@ -5,20 +5,26 @@ import {
   type WeatherField,
   hourlyWeather,
 } from "../../rearing/release/hourly-weather.ts";
-import { HOUR_MS, formatInstant } from "../../time/zone.ts";
+import { DAY_MS, HOUR_MS, formatInstant } from "../../time/zone.ts";
 import { changeNotes } from "../temperatures/assemble-days.ts";
-import { type LocalStamps, resolveStamps } from "../table/local-stamps.ts";
+import { resolveStamps } from "../table/local-stamps.ts";
+import type { Stamps } from "../table/stamp-column.ts";
 import { type Places, counted, entriesText } from "../place.ts";
+import type { ValuesRead } from "./weather-cells.ts";
 
 /** Hours as they came from a file, in columns of equal length, in the order of the file. */
-export interface HourEntries extends LocalStamps {
+export interface HourEntries {
+  readonly stamps: Stamps;
+  readonly entries: readonly number[];
+  /** °C, NaN where missing. */
+  readonly celsius: Float64Array;
   /** In the units of the library, NaN where missing; `null` where there is no such column. */
-  readonly values: Readonly<Record<WeatherField, Float64Array | null>>;
+  readonly others: Readonly<Record<Exclude<WeatherField, "temperature">, ValuesRead | null>>;
 }
 
 /**
  * Hourly weather from stamps in any order: put on the time axis, sorted, each hour once. What was done is noted,
- * and so are the gaps.
+ * what the columns noted goes before, and the gaps come last.
  * @throws {InputError} `zone-needed` for times without an offset or a zone; `conflicting-readings`;
  *   `skipped-local-time`; `invalid-weather` for hours less than an hour apart, naming the entry.
  */
@@ -27,7 +33,9 @@ export function assembleHours(
   places: Places,
   options: { zone: string | undefined; headerOffset: number | null; field: string },
 ): { weather: HourlyWeather; notes: Note[] } {
-  const { at, clock, notes } = resolveStamps(hours, places, options);
+  const { stamps, entries, celsius, others } = hours;
+  const local = stamps.days.map((day, i) => day * DAY_MS + (stamps.ms[i] ?? 0));
+  const { at, clock, notes } = resolveStamps({ local, offset: stamps.offset, entries }, places, options);
   if (clock === "local") {
     throw new InputError(
       "zone-needed",
@@ -35,8 +43,8 @@ export function assembleHours(
       { path: ["zone"] },
     );
   }
-  const { entries, values } = hours;
-  const columns = Object.values(values).filter((column) => column !== null);
+  const known = Object.values(others).filter((one) => one !== null);
+  const columns = [celsius, ...known.map(({ values }) => values)];
   const moved: number[] = [];
   let latest = -Infinity;
   at.forEach((instant, i) => {
@@ -69,19 +77,20 @@ export function assembleHours(
     repeated.push(entries[i] ?? 0);
     return false;
   });
-  const picked = (column: Float64Array | null): number[] | null =>
-    column === null ? null : kept.map((i) => column[i] ?? Number.NaN);
+  const picked = (column: Float64Array): number[] => kept.map((i) => column[i] ?? Number.NaN);
+  const read = (one: ValuesRead | null): number[] | null => one && picked(one.values);
   const weather = hourlyWeather({
     at: kept.map((i) => at[i] ?? Number.NaN),
-    temperature: picked(values.temperature) ?? [],
-    wind: picked(values.wind) ?? [],
-    rain: picked(values.rain),
-    rainChance: picked(values.rainChance),
-    cloud: picked(values.cloud),
+    temperature: picked(celsius),
+    wind: read(others.wind) ?? [],
+    rain: read(others.rain),
+    rainChance: read(others.rainChance),
+    cloud: read(others.cloud),
   });
   return {
     weather,
     notes: [
+      ...known.flatMap((one) => one.notes),
       ...notes,
       ...changeNotes(places, { repeated, moved }),
       ...gapNotes(weather, options.zone ?? "UTC"),

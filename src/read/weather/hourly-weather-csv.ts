@@ -1,5 +1,5 @@
 import { InputError, shown } from "../../errors.ts";
-import { DAY_MS } from "../../time/zone.ts";
+import type { WeatherField } from "../../rearing/release/hourly-weather.ts";
 import { assembleHours } from "./assemble-hours.ts";
 import { type Column, columnNotes } from "../table/columns.ts";
 import { csvTable } from "../table/csv-table.ts";
@@ -10,7 +10,15 @@ import { neededCells } from "../table/needed-cells.ts";
 import { ROWS } from "../place.ts";
 import { stampColumn } from "../table/stamp-column.ts";
 import { fileUnit, headerUnit, temperatureCells } from "../temperatures/temperature-cells.ts";
-import { chanceScale, cloudScale, rainScale, weatherValues, windScale } from "./weather-cells.ts";
+import {
+  type Scale,
+  type ValuesRead,
+  chanceScale,
+  cloudScale,
+  rainScale,
+  weatherValues,
+  windScale,
+} from "./weather-cells.ts";
 import { weatherColumns } from "./weather-columns.ts";
 
 /** Hourly weather from a delimited table with a header; the text is decoded and the options are checked. */
@@ -50,11 +58,7 @@ export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead
       temperature.header.text,
     ),
   );
-  const read = (
-    field: Parameters<typeof weatherValues>[0],
-    column: Column | null,
-    scale: Parameters<typeof weatherValues>[3] | null,
-  ): ReturnType<typeof weatherValues> | null =>
+  const read = (field: WeatherField, column: Column | null, scale: Scale | null): ValuesRead | null =>
     column &&
     scale &&
     weatherValues(
@@ -70,26 +74,11 @@ export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead
     rainChance: read("rainChance", chance, scales.chance),
     cloud: read("cloud", cloud, clouds),
   };
-  const { weather, notes } = assembleHours(
-    {
-      local: stamps.days.map((day, i) => day * DAY_MS + (stamps.ms[i] ?? 0)),
-      offset: stamps.offset,
-      entries: rows,
-      values: {
-        temperature: celsius,
-        wind: others.wind?.values ?? null,
-        rain: others.rain?.values ?? null,
-        rainChance: others.rainChance?.values ?? null,
-        cloud: others.cloud?.values ?? null,
-      },
-    },
-    ROWS,
-    {
-      zone: options.zone,
-      headerOffset: time?.header.offset ?? stamp.header.offset,
-      field: stamp.header.text,
-    },
-  );
+  const { weather, notes } = assembleHours({ stamps, entries: rows, celsius, others }, ROWS, {
+    zone: options.zone,
+    headerOffset: time?.header.offset ?? stamp.header.offset,
+    field: stamp.header.text,
+  });
   return {
     weather,
     units: { temperature: unit.unit, wind: winds.unit },
@@ -104,7 +93,6 @@ export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead
       ...needed.notes,
       ...stamps.notes,
       ...degrees.notes(),
-      ...Object.values(others).flatMap((one) => one?.notes ?? []),
       ...notes,
     ],
   };

@@ -1,7 +1,6 @@
 import * as z from "zod/mini";
 import { InputError } from "../../errors.ts";
 import { WIND_UNITS, type WindUnit, metresPerSecond } from "../../rearing/release/wind-unit.ts";
-import { DAY_MS } from "../../time/zone.ts";
 import { assembleHours } from "./assemble-hours.ts";
 import type { HourlyOptions } from "./hourly-options.ts";
 import type { HourlyRead } from "./hourly-read.ts";
@@ -10,7 +9,7 @@ import { listPlaces } from "../place.ts";
 import { inShape } from "../json/shape.ts";
 import { stampColumn } from "../table/stamp-column.ts";
 import { fileUnit, temperatureCells } from "../temperatures/temperature-cells.ts";
-import { plainScale, weatherValues } from "./weather-cells.ts";
+import { type Scale, plainScale, weatherValues } from "./weather-cells.ts";
 
 const ISO_STAMP = /^\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}/;
 const value = z.nullable(z.number());
@@ -66,10 +65,7 @@ export function hourlyFromJson(plain: string, options: HourlyOptions): HourlyRea
   const celsius = Float64Array.from(hours, ({ temperature }, i) =>
     degrees.celsius(temperature, i, "temperature"),
   );
-  const read = (
-    field: "wind" | "rain" | "rainChance" | "cloud",
-    scale: Parameters<typeof weatherValues>[3],
-  ) => {
+  const read = (field: "wind" | "rain" | "rainChance" | "cloud", scale: Scale) => {
     // A field that no hour has is no column.
     if (hours.every((hour) => hour[field] === undefined)) return null;
     const cells = hours.map((hour) => hour[field] ?? null);
@@ -82,26 +78,15 @@ export function hourlyFromJson(plain: string, options: HourlyOptions): HourlyRea
     rainChance: read("rainChance", plainScale("%")),
     cloud: read("cloud", plainScale("%")),
   };
-  const { weather, notes } = assembleHours(
-    {
-      local: stamps.days.map((day, i) => day * DAY_MS + (stamps.ms[i] ?? 0)),
-      offset: stamps.offset,
-      entries,
-      values: {
-        temperature: celsius,
-        wind: others.wind?.values ?? null,
-        rain: others.rain?.values ?? null,
-        rainChance: others.rainChance?.values ?? null,
-        cloud: others.cloud?.values ?? null,
-      },
-    },
-    places,
-    { zone: options.zone, headerOffset: null, field: "at" },
-  );
+  const { weather, notes } = assembleHours({ stamps, entries, celsius, others }, places, {
+    zone: options.zone,
+    headerOffset: null,
+    field: "at",
+  });
   return {
     weather,
     units: { temperature: unit.unit, wind: windUnit },
-    notes: [...degrees.notes(), ...Object.values(others).flatMap((one) => one?.notes ?? []), ...notes],
+    notes: [...degrees.notes(), ...notes],
   };
 }
 

@@ -1,3 +1,4 @@
+import { givenLifeCycle } from "../../species/given-life-cycle.ts";
 import { InputError, finite } from "../../errors.ts";
 import { given, givenList } from "../../given.ts";
 import { isSpecies } from "../../species/is-species.ts";
@@ -72,14 +73,7 @@ export function foliageNeedsFor(
   lifeCycle: LifeCycle,
   own: readonly FoliageNeeds[] = [],
 ): FoliageNeeds | null {
-  given(
-    lifeCycle,
-    ["lifeCycle"],
-    "a life cycle, such as findSpecies returns",
-    "stages",
-    "species",
-    "latinName",
-  );
+  givenLifeCycle(lifeCycle);
   givenList(own, ["own"]);
   const index = own.findIndex((needs) => isSpecies(lifeCycle, needs.latinName));
   const asGiven = own[index];

@@ -1,3 +1,4 @@
+import { givenLifeCycle } from "../../species/given-life-cycle.ts";
 import { type Place, checkedPlace } from "../../diurnal/place.ts";
 import { checkSunAgainstClock } from "../../diurnal/sun-against-clock.ts";
 import { InputError, shown } from "../../errors.ts";
@@ -37,7 +38,7 @@ export interface ReleaseOptions {
 
 /** Why a species is not planned for release, or `null`. `null` is no permission: see {@link cautionsFor}. */
 export function releaseRuledOut(lifeCycle: LifeCycle): ReleasePlan["ruledOut"] {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  givenLifeCycle(lifeCycle);
   const cautions = cautionsFor(lifeCycle);
   const textOf = (wanted: CautionId): string | undefined => cautions.find(({ id }) => id === wanted)?.text;
   for (const code of ["never-release", "not-native"] as const) {

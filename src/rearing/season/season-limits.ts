@@ -1,4 +1,4 @@
-import { given } from "../../given.ts";
+import { givenLifeCycle } from "../../species/given-life-cycle.ts";
 import { publishedOn } from "../../species/is-species.ts";
 import type { LifeCycle, Sourced } from "../../species/life-cycle.ts";
 import { sourced } from "../../species/sourced.ts";
@@ -28,14 +28,7 @@ const PRE_LAYING: Readonly<Record<string, Sourced>> = {
 
 /** Days from emergence to the first eggs, or `null` where nothing is known of the species. */
 export function preLayingOf(lifeCycle: LifeCycle): Sourced | null {
-  given(
-    lifeCycle,
-    ["lifeCycle"],
-    "a life cycle, such as findSpecies returns",
-    "stages",
-    "species",
-    "latinName",
-  );
+  givenLifeCycle(lifeCycle);
   return publishedOn(lifeCycle, PRE_LAYING);
 }
 

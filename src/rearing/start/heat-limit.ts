@@ -1,5 +1,5 @@
+import { givenLifeCycle } from "../../species/given-life-cycle.ts";
 import { InputError, finite } from "../../errors.ts";
-import { given } from "../../given.ts";
 import { publishedOn } from "../../species/is-species.ts";
 import type { LifeCycle, Mark } from "../../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../../temperature/ensemble.ts";
@@ -44,14 +44,7 @@ const USUAL_HOTTEST: Celsius = 30;
  * @throws {InputError} `invalid-option` for a limit that is not below the known one.
  */
 export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
-  given(
-    lifeCycle,
-    ["lifeCycle"],
-    "a life cycle, such as findSpecies returns",
-    "stages",
-    "species",
-    "latinName",
-  );
+  givenLifeCycle(lifeCycle);
   const known = knownLimit(lifeCycle);
   if (hottest === undefined) return known;
   finite(hottest, ["hottest"], "a temperature in °C");

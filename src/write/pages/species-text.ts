@@ -1,3 +1,4 @@
+import { givenLifeCycle } from "../../species/given-life-cycle.ts";
 import { givenList, given } from "../../given.ts";
 import type { LifeCycle, Sourced } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
@@ -14,7 +15,7 @@ export function speciesListText(species: readonly LifeCycle[]): string {
 
 /** One species with its constants, how far each can be trusted, and where it comes from. */
 export function speciesText(lifeCycle: LifeCycle): string {
-  given(lifeCycle, ["lifeCycle"], "a life cycle, such as findSpecies returns", "stages", "species");
+  givenLifeCycle(lifeCycle);
   const { latinName, commonName, host, region, stages, remarks } = lifeCycle;
   const table = columns(
     [
