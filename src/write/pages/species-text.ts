@@ -1,5 +1,5 @@
 import { givenLifeCycle } from "../../species/given-life-cycle.ts";
-import { givenList, given } from "../../given.ts";
+import { givenList } from "../../given.ts";
 import type { LifeCycle, Sourced } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
 import { columns, wrapped } from "../layout/text-layout.ts";
