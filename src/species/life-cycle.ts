@@ -23,7 +23,8 @@ export type StageId = (typeof STAGE_IDS)[number];
  * it (`second-hand`), computed from published open data (`open data`), computed here from the figures
  * named (`derived`), recalled and not yet looked up (`from memory`), or a rule of thumb.
  */
-export type Mark = (typeof MARKS)[number];
+export type Mark =
+  "read" | "second-hand" | "open data" | "derived" | "from memory" | "common practice, no source";
 
 /** The marks, the most trusted first. */
 export const MARKS = [
@@ -33,7 +34,7 @@ export const MARKS = [
   "derived",
   "from memory",
   "common practice, no source",
-] as const;
+] as const satisfies readonly Mark[];
 
 /** A number with where it comes from. */
 export interface Sourced {
@@ -69,19 +70,23 @@ export interface StageNeeds {
 }
 
 /** Things to know when handling a species; each has a caution text of its own. */
-export type Handling = (typeof HANDLINGS)[number];
+export type Handling =
+  /** The host plant has sap that hurts eyes. */
+  | "harmful-sap"
+  /** A pest in places: never to be released. */
+  | "never-release"
+  /** Protected or under permit in places. */
+  | "permit-in-places"
+  /** Not native everywhere it is reared. */
+  | "not-native-in-places";
 
 /** What there is to know when handling a species. */
 export const HANDLINGS = [
-  /** The host plant has sap that hurts eyes. */
   "harmful-sap",
-  /** A pest in places: never to be released. */
   "never-release",
-  /** Protected or under permit in places. */
   "permit-in-places",
-  /** Not native everywhere it is reared. */
   "not-native-in-places",
-] as const;
+] as const satisfies readonly Handling[];
 
 /** The life cycle of a species, as plain data. A user's own species is an object of this type. */
 export interface LifeCycle {
