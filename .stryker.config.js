@@ -8,7 +8,7 @@ const AREAS = {
     "src/diurnal/sine.ts",
     "src/diurnal/triangle.ts",
   ],
-  clock: ["src/clock/*.ts", "!src/clock/degree-days*.ts"],
+  clock: ["src/clock/*.ts", "!src/clock/degree-days*.ts", "src/numeric/gauss-lobatto.ts"],
   forecast: ["src/forecast/**/*.ts"],
 };
 

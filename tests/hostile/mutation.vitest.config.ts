@@ -12,7 +12,12 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
     "tests/published/daily-degree-days.test.ts",
     "tests/properties/degree-day-laws.test.ts",
   ],
-  clock: ["tests/clock/*.test.ts", "tests/diurnal/timeline.test.ts", "tests/published/*.test.ts"],
+  clock: [
+    "tests/clock/*.test.ts",
+    "tests/numeric/gauss-lobatto.test.ts",
+    "tests/diurnal/timeline.test.ts",
+    "tests/published/*.test.ts",
+  ],
   forecast: ["tests/forecast/*.test.ts"],
 };
 
