@@ -1,15 +1,14 @@
 import { InputError } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
-import { type LogReading, readLog } from "../../read/index.ts";
+import type { LogReading } from "../../read/index.ts";
 import { darwinCoreCsv, darwinCoreRows, logCsv, notesText } from "../../write/index.ts";
 import type { SharedPlace } from "../../write/tables/shared-place.ts";
 import type { LifeCycle } from "../../species/life-cycle.ts";
 import type { Given } from "../options/arguments.ts";
 import { givenLifeCycle } from "../options/forecast-options.ts";
 import { givenPlace } from "../options/given-place.ts";
-import { DATE_ORDERS, inFile } from "../files/input-file.ts";
-import { ofCohort } from "../options/log-options.ts";
-import { hatchesAs } from "../options/stage-option.ts";
+import { inFile } from "../files/input-file.ts";
+import { logOf, ofCohort } from "../options/log-options.ts";
 import { givenTargets } from "../files/target-files.ts";
 import type { Terminal } from "../terminal.ts";
 
@@ -46,7 +45,7 @@ async function exported(
   const lifeCycle =
     darwinCore || given.text("species") !== undefined ? await givenLifeCycle(given, terminal) : null;
   const bytes = await terminal.read(path);
-  const { entries, notes } = await inFile(path, () => Promise.resolve(logOf(bytes, lifeCycle, given)));
+  const { entries, notes } = await inFile(path, () => Promise.resolve(logToExport(bytes, lifeCycle, given)));
   const cohort = given.text("cohort");
   const own = cohort === undefined ? entries : ofCohort(entries, cohort);
   if (!darwinCore || lifeCycle === null) return { text: logCsv(own), notes };
@@ -68,12 +67,10 @@ async function exported(
  * The log with the stages of a species. Without one, what hatched cannot be told.
  * @throws {InputError} `unknown-stage`, what `readLog` throws.
  */
-function logOf(bytes: Uint8Array, lifeCycle: LifeCycle | null, given: Given): LogReading {
-  const dateOrder = given.choice("date-order", DATE_ORDERS);
-  const read = (firstLarvalStage: "larva" | "instar-1"): LogReading =>
-    readLog(bytes, { dateOrder, firstLarvalStage });
-  if (lifeCycle !== null) return read(hatchesAs(lifeCycle));
-  const [log, other] = [read("instar-1"), read("larva")];
+function logToExport(bytes: Uint8Array, lifeCycle: LifeCycle | null, given: Given): LogReading {
+  if (lifeCycle !== null) return logOf(bytes, lifeCycle, given);
+  const log = logOf(bytes, { stages: [{ stage: "instar-1" }] }, given);
+  const other = logOf(bytes, { stages: [{ stage: "larva" }] }, given);
   const hatched = log.entries.find(({ stage }, i) => stage !== other.entries[i]?.stage);
   if (hatched === undefined) return log;
   throw new InputError(
