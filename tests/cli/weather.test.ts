@@ -207,7 +207,7 @@ describe("forecast --log", () => {
     ["--pace-variation 0.2", "--pace-variation is about what a log teaches"],
     ["--cohort A", "--cohort is about what a log teaches"],
     ["--log log.csv --pace-variation 5", "--pace-variation is 5"],
-    ["--log log.csv --offset-deviation -1", "--offset-deviation -1"],
+    ["--log log.csv --offset-deviation -1", "--offset-deviation is -1"],
   ])("refuses %s", async (words, text) => {
     expect(await refused(`forecast ${UNTIL} ${words}`, { "log.csv": LOG })).toContain(text);
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type LogEntry, logEntry } from "../../src/cohort/log.ts";
 import { forecast } from "../../src/forecast/forecast.ts";
 import { learn } from "../../src/forecast/learning/learn.ts";
+import { normalCdf } from "../../src/numeric/normal-distribution.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { DAY_MS } from "../../src/time/zone.ts";
@@ -143,15 +144,86 @@ describe("learn", () => {
   });
 
   it.each([{ paceVariation: 0 }, { paceVariation: Number.NaN }, { offsetDeviation: -1 }])(
-    "refuses %j",
+    "refuses %j by its name",
     (options) => {
-      expect(refusalOf(() => learn(input, [], options)).code).toBe("invalid-option");
+      const refusal = refusalOf(() => learn(input, [], options));
+      expect([refusal.code, refusal.path]).toEqual(["invalid-option", Object.keys(options)]);
     },
   );
 
   it("refuses a last look that is not before the look that found the stage", () => {
     const refusal = refusalOf(() => logEntry({ stage: "pupa", on: "2026-06-20", notYet: "2026-06-21" }));
     expect([refusal.code, refusal.path]).toEqual(["invalid-log", ["notYet"]]);
+  });
+});
+
+describe("a large brood", () => {
+  const hatched = (hours: number, count: number): LogEntry => {
+    const at = (hour: number): string => new Date(START + hour * 3_600_000).toISOString().slice(0, 16);
+    return logEntry({ stage: "instar-1", on: at(hours), notYet: at(hours - 6), count });
+  };
+  const [egg] = danausPlexippus.stages;
+  const need = egg?.degreeDays.value ?? Number.NaN;
+  const sigma = Math.sqrt(Math.log(1 + (egg?.cv.value ?? Number.NaN) ** 2));
+  const heat = (hours: number): number => ((24 - 11.5) * hours) / 24;
+
+  it.each([1, 12, 80, 300, 1000])(
+    "of %i animals is learned from as by a sum over a much finer grid",
+    (count) => {
+      const log = [hatched(84, count), hatched(96, 2 * count)];
+      const belief = Math.sqrt(Math.log(1.01));
+      const grid = Array.from({ length: 20_001 }, (_, i) => (i / 10_000 - 1) * 5 * belief);
+      const logWeights = grid.map((x) => {
+        const share = (hours: number): number => normalCdf((Math.log(heat(hours) / need) - x) / sigma);
+        const seen = ([late, animals]: readonly [number, number]): number =>
+          animals * Math.log(share(late) - share(late - 6));
+        return -((x / belief) ** 2) / 2 + seen([84, count]) + seen([96, 2 * count]);
+      });
+      const top = Math.max(...logWeights);
+      const weights = logWeights.map((one) => Math.exp(one - top));
+      const total = weights.reduce((sum, one) => sum + one, 0);
+      const mean = weights.reduce((sum, one, i) => sum + one * Math.exp(grid[i] ?? 0), 0) / total;
+      const spread = Math.sqrt(
+        weights.reduce((sum, one, i) => sum + one * (Math.exp(grid[i] ?? 0) - mean) ** 2, 0) / total,
+      );
+      const { pace, nodes } = learn(input, log);
+      expect(nodes.reduce((sum, node) => sum + node.weight * node.pace, 0)).toBeCloseTo(mean, 5);
+      // 10 and 90 % of a belief near to normal lie 1.2816 standard deviations from its middle.
+      expect(Math.abs((pace.high - pace.low) / (2 * 1.2816 * spread) - 1)).toBeLessThan(0.04);
+    },
+  );
+
+  it.each([1e4, 1e6, 2 ** 53 - 1])("of %i animals leaves one pace, and a forecast with a date", (count) => {
+    const learned = learn(input, [hatched(90, count)]);
+    // With one span seen, the middle of its logarithms is the likeliest.
+    expect(learned.pace.middle).toBeCloseTo(Math.sqrt(heat(84) * heat(90)) / need, 3);
+    expect(forecast({ ...input, learned }).stages.at(-1)?.begins.expected).not.toBeNull();
+  });
+
+  it("keeps aside what the belief before leaves no room for", () => {
+    const huge = { ...input, found: { ...input.found, count: 1 } };
+    const { used, aside } = learn(huge, [
+      hatched(72, 2 ** 53 - 1),
+      hatched(120, 2 ** 53 - 1),
+      hatched(400, 2),
+    ]);
+    expect(used.length + aside.length).toBe(3);
+    expect(used.length).toBeGreaterThan(0);
+  });
+
+  it("finds an offset too", () => {
+    const { pace, offset, nodes } = learn(
+      input,
+      logOf(1, 6, 26).map((entry) => ({ ...entry, count: 500 })),
+      {
+        offsetDeviation: 2,
+        paceVariation: 0.02,
+      },
+    );
+    expect(nodes.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 9);
+    expect(Math.abs(pace.middle - 1)).toBeLessThan(0.03);
+    expect(offset?.middle).toBeGreaterThan(1.2);
+    expect(offset?.middle).toBeLessThan(2.5);
   });
 });
 

@@ -3,7 +3,7 @@ import type { LifeCycle, StageNeeds } from "../../species/life-cycle.ts";
 import { parseMoment } from "../../time/zone.ts";
 import type { Moment, Way } from "./done-by.ts";
 import type { ForecastInput, ForecastStart } from "../question/forecast-input.ts";
-import type { LearnedNode } from "../question/learned.ts";
+import { byOffset } from "../question/learned.ts";
 import { type LifePath, type Milestone, lifePath } from "../question/life-path.ts";
 import type { Pace } from "./need-belief.ts";
 import type { Leg } from "./route.ts";
@@ -61,16 +61,6 @@ export function scenariosOf(
     }),
   );
   return { path, scenarios };
-}
-
-function byOffset(nodes: readonly LearnedNode[]): LearnedNode[][] {
-  const groups = new Map<number, LearnedNode[]>();
-  for (const node of nodes) {
-    const group = groups.get(node.offset);
-    if (group === undefined) groups.set(node.offset, [node]);
-    else group.push(node);
-  }
-  return [...groups.values()];
 }
 
 /** Things with weights that add up to 1, and what they added up to. */

@@ -12,6 +12,17 @@ export interface LearnedNode {
   readonly weight: number;
 }
 
+/** Points of each offset, in the order in which the offsets come. @internal */
+export function byOffset<T extends { readonly offset: number }>(points: readonly T[]): T[][] {
+  const groups = new Map<number, T[]>();
+  for (const point of points) {
+    const group = groups.get(point.offset);
+    if (group === undefined) groups.set(point.offset, [point]);
+    else group.push(point);
+  }
+  return [...groups.values()];
+}
+
 /** A number with what is believed of it: 10, 50 and 90 % points. */
 export interface Belief {
   readonly low: number;
