@@ -58,7 +58,7 @@ export function straightLine(
     interceptError: errorOf(1 / weight + meanX ** 2 / spreadX),
     slopeError: errorOf(1 / spreadX),
     // Where y does not vary there is nothing to explain.
-    r2: spreadY === 0 ? 0 : Math.min(1, along ** 2 / (spreadX * spreadY)),
+    r2: spreadY === 0 ? 0 : Math.min(1, slope * (along / spreadY)),
     residuals,
     residualSumOfSquares,
     residualMeanSquare,

@@ -43,6 +43,16 @@ describe("crps", () => {
     expect(Math.abs(crps(quantiles, y) - expected)).toBeLessThan(1e-4);
   });
 
+  test("a fair score needs more than one member that counts", () => {
+    for (const weights of [
+      [1, 0, 0],
+      [1e100, 1, 1],
+    ]) {
+      const refusal = refusalOf(() => crps([1, 2, 3], 2, { weights, fair: true }));
+      expect([refusal.code, refusal.path]).toEqual(["invalid-option", ["fair"]]);
+    }
+  });
+
   test("one member scores its absolute error", () => {
     fc.assert(
       fc.property(value, value, (one, y) => {

@@ -231,7 +231,7 @@ const CORE: Readonly<Record<string, () => unknown[]>> = {
     { interval: "log-log", level: 0.95 },
   ],
   lastDay: () => [core.dailyTemperatures("2026-05-01", [8], [20])],
-  lastStageBegan: () => [core.learn(input(), seen(), { paceVariation: 0.1, offsetDeviation: 0.5 })],
+  lastStageBegan: () => [{ ...learned }],
   learn: () => [input(), seen(), { paceVariation: 0.1, offsetDeviation: 0.5 }],
   lifeTable: () => [
     [

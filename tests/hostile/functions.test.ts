@@ -37,6 +37,9 @@ const KEEP_MISSING: readonly string[] = [
 /** Entry points that show what the library made. */
 const SHOWS: readonly string[] = ["write", "plot"];
 
+/** Numbers at which sums, shares and counts go wrong. */
+const EXTREMES = [0, 1, 1e6, Number.MAX_SAFE_INTEGER, -1, 0.5, 1e-9, 1e100];
+
 /** Arithmetic on one number, which looks at nothing. */
 const ARITHMETIC = /^(celsius|fahrenheit)/;
 
@@ -97,6 +100,21 @@ describe("public functions", () => {
       runs(call.name, 3),
     );
   });
+
+  // A hindcast from every day of four years takes seconds.
+  it.each(places.filter(({ name }) => name !== "hindcast"))(
+    "$entry $name: each number as nothing, one, a million and more",
+    (call) => {
+      const numbers = call.paths.filter((path) => typeof valueAt(call.args(), path) === "number");
+      for (const path of numbers) {
+        for (const put of EXTREMES) {
+          const result = outcome(call, withValue(call.args(), path, put) as unknown[]);
+          if (result instanceof InputError || KEEP_MISSING.includes(call.name)) continue;
+          expect(holesIn(result).slice(0, 1), `${path.join(".")} as ${put}`).toEqual([]);
+        }
+      }
+    },
+  );
 
   it.each(places.filter(({ name }) => !ARITHMETIC.test(name)))(
     "$entry $name: values of another kind",

@@ -51,5 +51,6 @@ describe("straightLine", () => {
       residualMeanSquare: null,
     });
     expect(straightLine([1, 2, 4], [5, 5, 5])).toMatchObject({ slope: 0, intercept: 5, r2: 0 });
+    expect(straightLine([1, 2, 4], [3e100, 5e100, 9e100]).r2).toBe(1);
   });
 });

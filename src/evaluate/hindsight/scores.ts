@@ -115,7 +115,8 @@ export function crps(
     squares += weight * weight;
   });
   if (options.fair !== true) return Math.max(0, distance - between);
-  if (weights.filter((weight) => weight > 0).length < 2) {
+  // Beside an enormous weight the others are lost, as though it stood alone.
+  if (!(squares < 1)) {
     throw new InputError("invalid-option", "a fair score needs at least two members with a weight.", {
       path: ["fair"],
       value: true,

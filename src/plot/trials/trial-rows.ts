@@ -1,5 +1,5 @@
 import { given, givenList } from "../../given.ts";
-import { InputError } from "../../errors.ts";
+import { InputError, finite, shown } from "../../errors.ts";
 import { estimateThreshold } from "../../evaluate/threshold/estimate-threshold.ts";
 import type { RankedModel } from "../../evaluate/rate-fit/compare-rate-models.ts";
 import type { Trial } from "../../evaluate/threshold/trial.ts";
@@ -67,6 +67,9 @@ function rowWithout(trials: readonly Trial[], leftOut: Celsius | null) {
   }
 }
 
+/** More than any screen has to one side. */
+const MOST_POINTS = 10_000;
+
 /** A point of a fitted curve. */
 export interface RateCurveRow {
   /** Id of the model, or `linear`. */
@@ -80,7 +83,8 @@ export interface RateCurveRow {
  * The curves of fitted models as points, those that could be fitted.
  * @param ranked What `compareRateModels` returned.
  * @param span First and last temperature.
- * @param count Points of each curve. Default 121.
+ * @param count Points of each curve, 2 to 10 000. Default 121.
+ * @throws {InputError} `invalid-option`, `invalid-number`.
  */
 export function rateCurveRows(
   ranked: readonly RankedModel[],
@@ -89,6 +93,14 @@ export function rateCurveRows(
 ): RateCurveRow[] {
   givenList(ranked, ["ranked"], "a list of ranked models");
   given(span, ["span"], "a span of temperatures", "from", "to");
+  const [from, to] = [finite(span.from, ["span", "from"]), finite(span.to, ["span", "to"])];
+  if (!(Number.isInteger(count) && count >= 2 && count <= MOST_POINTS)) {
+    throw new InputError(
+      "invalid-option",
+      `count is ${shown(count)}; it must be a whole number of points from 2 to ${MOST_POINTS}.`,
+      { path: ["count"], value: count },
+    );
+  }
   return ranked.flatMap(({ model, parameters }) => {
     if (parameters === null) return [];
     const known = RATE_MODELS.find(({ id }) => id === model);
@@ -99,7 +111,7 @@ export function rateCurveRows(
         ? Math.max(0, intercept + slope * temperature)
         : known.rate(temperature, parameters);
     return Array.from({ length: count }, (_, i) => {
-      const temperature = span.from + ((span.to - span.from) * i) / (count - 1);
+      const temperature = from + ((to - from) * i) / (count - 1);
       return { model, temperature, rate: rateAt(temperature) };
     });
   });
