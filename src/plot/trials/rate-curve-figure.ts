@@ -30,8 +30,9 @@ export function rateCurveFigure(
   const { unit, width = 640, chosen = ranked[0]?.model } = options;
   const display = displayUnit(unit);
   const temperatures = rows.map(({ temperature }) => temperature);
-  const span = options.span ?? { from: Math.min(...temperatures) - 4, to: Math.max(...temperatures) + 4 };
-  const points = rateCurveRows(rows.length === 0 ? [] : ranked, span).map((row) => ({
+  const seen = { from: Math.min(...temperatures) - 4, to: Math.max(...temperatures) + 4 };
+  const curves = rows.length === 0 ? [] : rateCurveRows(ranked, options.span ?? seen);
+  const points = curves.map((row) => ({
     ...row,
     x: display.temperature(row.temperature),
     y: row.rate * 100,
