@@ -1,29 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { accumulationClock } from "../../src/clock/accumulation-clock.ts";
-import { DrawnArc } from "../../src/diurnal/arc.ts";
 import { givenBy, mergedLegs, multiplierBy, routeFrom, walk } from "../../src/forecast/arrivals/route.ts";
 import { DAY_MS } from "../../src/time/zone.ts";
-
-/** A clock that gives so many degree-days a day, evenly, for 100 days from 0 on. */
-function even(perDay: number) {
-  const arc = new DrawnArc({
-    shape: "line",
-    start: 10,
-    end: 10,
-    u0: 0,
-    u1: 1,
-    from: 0,
-    to: 100 * DAY_MS,
-    origin: "observed",
-  });
-  const timeline = { arcs: [arc], from: 0, to: 100 * DAY_MS, endedBy: "end" } as unknown as Parameters<
-    typeof accumulationClock
-  >[0];
-  return accumulationClock(timeline, { rate: () => perDay, over: (_, p, q) => perDay * (q - p) });
-}
+import { evenClock } from "./even-clock.ts";
 
 // Derived by hand: 20 at 10 a day is 2 days, 15 at 5 a day 3 days, 8 at 4 a day 2 days: 7 in all.
-const [ten, five, four] = [even(10), even(5), even(4)];
+const [ten, five, four] = [evenClock(10), evenClock(5), evenClock(4)];
 const legs = [
   { clock: ten, least: 12, most: 20 },
   { clock: five, least: 15, most: 15 },

@@ -20,7 +20,7 @@ function normalRule(step: number): NormalRule {
   return { step, z, weight, before };
 }
 
-/** Exact to far below a minute for so smooth a density. */
+/** Exact to a fraction of a minute: the density is smooth, but the share done bends at the ends of the ages. */
 export const FINE = normalRule(0.1);
 /** To find the neighbourhood of an instant in. */
 export const COARSE = normalRule(0.5);
@@ -38,8 +38,8 @@ export function meanOverAges(
   const { least, most } = route.first;
   const doneAt = (z: number, instant: Instant): number => {
     const multiplier = pace * Math.exp(sigma * z);
+    // Below 0 where the other legs alone take too long.
     const given = givenBy(route, multiplier, instant);
-    if (given < 0) return 0;
     return Math.min(1, Math.max(0, (given / multiplier - least) / (most - least)));
   };
   // Where all were still done when last asked: one instant is asked for near another.
