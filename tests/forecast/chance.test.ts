@@ -1,15 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { logEntry } from "../../src/cohort/log.ts";
 import { InputError } from "../../src/errors.ts";
 import { chanceBetween } from "../../src/forecast/chance.ts";
 import { type ForecastInput, forecast } from "../../src/forecast/forecast.ts";
+import { learn } from "../../src/forecast/learning/learn.ts";
 import { cydiaPomonella } from "../../src/species/cydia-pomonella.ts";
 import { danausPlexippus } from "../../src/species/danaus-plexippus.ts";
 import { constantTemperature } from "../../src/temperature/constant.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
 import { weatherEnsemble } from "../../src/temperature/weather-ensemble.ts";
 import { addDays } from "../../src/time/civil-day.ts";
-import { startOfDay } from "../../src/time/zone.ts";
+import { DAY_MS, startOfDay } from "../../src/time/zone.ts";
 import { city } from "../support/city.ts";
 import { refusalOf } from "../support/refusal.ts";
 
@@ -127,5 +129,90 @@ describe("chanceBetween", () => {
     expect(ask).toThrow(InputError);
     expect(ask).toThrow('milestone is "instar-2"');
     expect(ask).toThrow("darkening, adult");
+  });
+
+  const monarchs = {
+    lifeCycle: danausPlexippus,
+    found: { stage: "egg", on: "2015-06-08", count: 9 },
+  } as const;
+  const log = [logEntry({ stage: "instar-2", on: "2015-06-14T12:00", notYet: "2015-06-14T06:00", count: 5 })];
+
+  it("has a way for each pace and moment that a log left, apart from each other", () => {
+    const plain = input(monarchs);
+    const learned = learn(plain, log);
+    const chance = within(
+      { ...plain, learned },
+      startOfDay("2015-07-04", ZONE),
+      startOfDay("2015-07-06", ZONE),
+    );
+    expect(chance.ways).toHaveLength(learned.nodes.length * (learned.from?.moments.length ?? 0));
+    expect(chance.ways.reduce((sum, way) => sum + way.weight, 0)).toBeCloseTo(1, 9);
+    const mean = chance.ways.reduce((sum, way) => sum + way.weight * way.within, 0);
+    expect(mean).toBeCloseTo(chance.within, 9);
+    // Animals of one pace come together: in some ways more of them fall on these two days than in others.
+    const shares = chance.ways.map((way) => way.within);
+    expect(Math.max(...shares) - Math.min(...shares)).toBeGreaterThan(0.05);
+  });
+
+  it("of what was learned before the find is reckoned too, not taken as past", () => {
+    // Seen to begin two days before the day that the question ends on, which is before the find was noted.
+    const late = input({ ...monarchs, found: { stage: "egg", on: "2015-06-08" } });
+    const learned = learn(late, log);
+    const [from, to] = [startOfDay("2015-06-14", ZONE), startOfDay("2015-06-16", ZONE)];
+    const next = chanceBetween({ ...late, learned }, "instar-3", from, to).chance;
+    expect(next?.within).toBeGreaterThan(0.01);
+    expect((next?.before ?? 0) + (next?.within ?? 0) + (next?.after ?? 0)).toBeCloseTo(1, 12);
+  });
+
+  it("is nothing up to the moment of the find itself", () => {
+    const asked = input({ found: { stage: "egg", on: "2015-06-08T00:00" } });
+    const start = startOfDay("2015-06-08", ZONE);
+    expect(within(asked, start - 5, start)).toEqual({
+      before: 0,
+      within: 0,
+      after: 1,
+      ways: [{ weight: 1, within: 0 }],
+    });
+    expect(() => chanceBetween(asked, "egg", start - 5, start)).toThrow("does not lie ahead");
+  });
+
+  it("is known up to the last moment of the temperatures, and not a day further", () => {
+    const short = dailyTemperatures("2026-06-01", Array(30).fill(15), Array(30).fill(28));
+    const asked = input({ temperatures: short, found: { stage: "egg", on: "2026-06-02" } });
+    const end = startOfDay("2026-07-01", ZONE);
+    expect(chanceBetween(asked, "adult", end - 3 * DAY_MS, end).absence).toBeNull();
+    expect(chanceBetween(asked, "adult", end, end + 1).absence?.reason).toBe("series-ends");
+  });
+
+  it("of an ensemble is known to the end of its days, and not beyond", () => {
+    const ensemble = weatherEnsemble({
+      observed: NEW_YORK,
+      until: "2015-06-20",
+      past: NEW_YORK,
+      exclude: [2015],
+      days: 40,
+    });
+    const asked = input({ temperatures: ensemble });
+    const end = startOfDay("2015-07-31", ZONE);
+    expect(chanceBetween(asked, "adult", end - 9 * DAY_MS, end).absence).toBeNull();
+    expect(chanceBetween(asked, "adult", end, end + DAY_MS).absence?.reason).toBe("series-ends");
+  });
+
+  it("does not ask for temperatures of stages that are past, nor of those after the milestone", () => {
+    // The egg of a codling moth runs on a clock of its own; a log saw the larva begin.
+    const days = dailyTemperatures("2026-06-01", Array(20).fill(15), Array(20).fill(28));
+    const asked = input({
+      lifeCycle: cydiaPomonella,
+      temperatures: days,
+      found: { stage: "egg", on: "2026-06-01" },
+    });
+    const [first] = cydiaPomonella.stages.slice(1);
+    const { chance } = chanceBetween(
+      asked,
+      first?.stage ?? "larva",
+      startOfDay("2026-06-05", ZONE),
+      startOfDay("2026-06-19", ZONE),
+    );
+    expect(chance?.within).toBeGreaterThan(0.5);
   });
 });

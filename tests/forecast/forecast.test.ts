@@ -300,8 +300,25 @@ describe("what is not known", () => {
     expect(note?.message).toContain("highest temperature is 9.5 °C and the lower threshold 11.5 °C");
   });
 
+  it("looks as far as it must: the cold before the warmth is waited for", () => {
+    const days = 300;
+    const warm = (i: number): boolean => i < 5 || i >= 200;
+    const cold = Array.from({ length: days }, (_, i) => (warm(i) ? 24 : 4));
+    const held = forecast(
+      eggs({
+        temperatures: dailyTemperatures("2026-01-01", cold, cold),
+        found: { stage: "egg", on: "2026-01-01T00:00", age: "new" },
+        zone: null,
+      }),
+    );
+    // 352 degree-days at 12.5 a day are 28.16 days, of which five were before the cold.
+    expect(held.stages.at(-1)?.begins.expected).toBe("2026-08-12T03:50:24");
+    expect(held.stages.every(({ absence }) => absence === null)).toBe(true);
+    expect(held.tables[0]?.days.at(-1)?.slice(0, 7)).toBe("2026-08");
+  });
+
   it("may leave only the late date open", () => {
-    const { stages } = forecast(
+    const { stages, tables } = forecast(
       eggs({
         temperatures: dailyTemperatures("2026-06-01", [20, 20, 20, 20], [20, 20, 20, 20]),
         found: { stage: "egg", on: "2026-06-01" },
@@ -310,6 +327,8 @@ describe("what is not known", () => {
     expect(stages[0]?.begins.early).not.toBeNull();
     expect(stages[0]?.begins.late).toBeNull();
     expect(stages[0]?.absence?.reason).toBe("series-ends");
+    // The table goes on to the end of the temperatures where a date is missing.
+    expect(tables[0]?.days).toEqual(["2026-06-01", "2026-06-02", "2026-06-03", "2026-06-04"]);
   });
 });
 

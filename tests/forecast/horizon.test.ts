@@ -42,4 +42,21 @@ describe("roughHorizon", () => {
     expect(stages.map(({ begins }) => begins)).toEqual(held.stages.map(({ begins }) => begins));
     expect(tables[0]?.days.length).toBeGreaterThan(guessed);
   });
+
+  it("nor does one that was nearer by far", () => {
+    // A degree above the lower threshold is all that counts, so that 352 degree-days take 352 days; by daily means 17.
+    const stages = danausPlexippus.stages.map((needs) => {
+      return { ...needs, upper: { value: needs.lower.value + 1, mark: "read", source: "invented" } as const };
+    });
+    const slow = { ...danausPlexippus, stages };
+    const temperatures = dailyTemperatures("2014-01-01", Array(900).fill(32), Array(900).fill(32));
+    const found = { stage: "egg", on: "2014-01-01T00:00", age: "new" } as const;
+    const result = forecast({ lifeCycle: slow, found, temperatures });
+    expect(result.stages.at(-1)?.begins.expected).toBe("2014-12-19T00:00:00");
+    expect(result.stages.every(({ absence }) => absence === null)).toBe(true);
+    // Two weeks more than the latest date.
+    const late = result.stages.at(-1)?.begins.late ?? "";
+    const last = new Date(Date.parse(`${late}Z`) + 14 * DAY_MS).toISOString().slice(0, 10);
+    expect(result.tables[0]?.days.at(-1)).toBe(last);
+  });
 });
