@@ -62,3 +62,11 @@ export function givenFunction(value: unknown, path: InputPath): void {
   if (typeof value === "function") return;
   throw refused(shown(value), path, "a function", value);
 }
+
+/**
+ * Refuses what is no text.
+ * @throws {InputError} `invalid-option`, naming the path.
+ */
+export function givenText(value: unknown, path: InputPath): void {
+  if (typeof value !== "string") throw refused(shown(value), path, "a text", value);
+}
