@@ -1,5 +1,5 @@
 import { given, givenList } from "../../given.ts";
-import { InputError } from "../../errors.ts";
+import { InputError, finite, shown } from "../../errors.ts";
 import { estimateThreshold } from "../../evaluate/threshold/estimate-threshold.ts";
 import type { RankedModel } from "../../evaluate/rate-fit/compare-rate-models.ts";
 import type { Trial } from "../../evaluate/threshold/trial.ts";
@@ -21,6 +21,7 @@ export interface TrialRow {
 /** The trials from cold to hot. @param leftOut Those of them that an estimate is made without. */
 export function trialRows(trials: readonly Trial[], leftOut: readonly Trial[] = []): TrialRow[] {
   givenList(trials, ["trials"], "a list of trials");
+  givenList(leftOut, ["leftOut"], "a list of trials");
   return trials
     .map((trial) => {
       const { temperature, days, weight = null } = trial;
@@ -76,11 +77,15 @@ export interface RateCurveRow {
   readonly rate: number;
 }
 
+/** More than any screen has pixels. */
+const MOST_POINTS = 100_000;
+
 /**
  * The curves of fitted models as points, those that could be fitted.
  * @param ranked What `compareRateModels` returned.
  * @param span First and last temperature.
  * @param count Points of each curve. Default 121.
+ * @throws {InputError} `invalid-number`, `invalid-option`.
  */
 export function rateCurveRows(
   ranked: readonly RankedModel[],
@@ -89,6 +94,14 @@ export function rateCurveRows(
 ): RateCurveRow[] {
   givenList(ranked, ["ranked"], "a list of ranked models");
   given(span, ["span"], "a span of temperatures", "from", "to");
+  const [from, to] = [finite(span.from, ["span", "from"]), finite(span.to, ["span", "to"])];
+  if (!Number.isInteger(count) || count < 2 || count > MOST_POINTS) {
+    const mustBe = `a whole number from 2 to ${MOST_POINTS}`;
+    throw new InputError("invalid-option", `count is ${shown(count)}; it must be ${mustBe}.`, {
+      path: ["count"],
+      value: count,
+    });
+  }
   return ranked.flatMap(({ model, parameters }) => {
     if (parameters === null) return [];
     const known = RATE_MODELS.find(({ id }) => id === model);
@@ -99,7 +112,7 @@ export function rateCurveRows(
         ? Math.max(0, intercept + slope * temperature)
         : known.rate(temperature, parameters);
     return Array.from({ length: count }, (_, i) => {
-      const temperature = span.from + ((span.to - span.from) * i) / (count - 1);
+      const temperature = from + ((to - from) * i) / (count - 1);
       return { model, temperature, rate: rateAt(temperature) };
     });
   });
