@@ -34,8 +34,8 @@ export function degreeDayFigure(
   rows: readonly DegreeDayRow[],
   options: DegreeDayFigureOptions = {},
 ): Figure {
-  const { stages = [] } = options;
   const { width, display: unit } = frameOf(library, rows, options);
+  const { stages = [] } = options;
   const curves = curvesOf(rows, unit, stages[0]?.at);
   const [begin, end] = [curves[0]?.points[0]?.x, curves[0]?.points.at(-1)?.x];
   const ticks = begin && end ? dayTicks(begin, end, width - 140) : [];

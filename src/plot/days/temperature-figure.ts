@@ -33,8 +33,8 @@ export function temperatureFigure(
   rows: readonly TemperatureRow[],
   options: TemperatureFigureOptions = {},
 ): Figure {
-  const { thresholds = [] } = options;
   const { width, display } = frameOf(library, rows, options);
+  const { thresholds = [] } = options;
   const { degree, temperature } = display;
   const days = rows.flatMap(({ day, min, max, origin }) =>
     min === null || max === null ? [] : [{ at: noonOf(day), min, max, dashed: origin !== "observed" }],

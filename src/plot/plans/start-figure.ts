@@ -28,8 +28,8 @@ export function startFigure(
   rows: readonly StartRow[],
   options: StartFigureOptions = {},
 ): Figure {
-  const { unit, chosen = null } = options;
   const { width, display } = frameOf(library, rows, options);
+  const { unit, chosen = null } = options;
   const room = rows.some(({ temperature }) => temperature !== null);
   const placeOf = ({ on, temperature }: StartRow): Date | number =>
     temperature === null ? noonOf(on.slice(0, 10)) : display.temperature(temperature);
