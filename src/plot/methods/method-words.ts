@@ -6,9 +6,9 @@ import { methodName } from "./method-names.ts";
 import type { MethodDifferenceRow } from "./method-rows.ts";
 
 /** What is compared: degree-days, percent of them, or days of the date on which an amount is reached. */
-export type MethodMeasure = (typeof MEASURES)[number];
+export type MethodMeasure = "degree-days" | "percent" | "days";
 
-const MEASURES = ["degree-days", "percent", "days"] as const;
+const MEASURES: readonly MethodMeasure[] = ["degree-days", "percent", "days"];
 
 /** What to say of methods. */
 export interface MethodWordsOptions {
