@@ -62,3 +62,20 @@ export function givenFunction(value: unknown, path: InputPath): void {
   if (typeof value === "function") return;
   throw refused(shown(value), path, "a function", value);
 }
+
+/**
+ * Refuses what is no text.
+ * @throws {InputError} `invalid-option`, naming the path.
+ */
+export function givenText(value: unknown, path: InputPath): void {
+  if (typeof value !== "string") throw refused(shown(value), path, "a text", value);
+}
+
+/**
+ * Refuses what is none of some texts.
+ * @throws {InputError} `invalid-option`, naming the path.
+ */
+export function givenOneOf(value: unknown, path: InputPath, known: readonly string[]): void {
+  if (known.some((one) => one === value)) return;
+  throw refused(shown(value), path, `one of ${known.join(", ")}`, value);
+}

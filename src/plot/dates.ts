@@ -1,6 +1,6 @@
 import type { IsoInstant } from "../forecast/question/result.ts";
 import { type CivilDay, dayNumber } from "../time/civil-day.ts";
-import { DAY_MS } from "../time/zone.ts";
+import { DAY_MS, type Instant, parseMoment } from "../time/zone.ts";
 
 // Days and instants are both ISO text; what is said of an instant here holds for a day, which has no time.
 
@@ -28,6 +28,12 @@ export function wallClock(at: IsoInstant): Date {
   const [, hours = "0", minutes = "0", seconds = "0"] = /T(\d{2}):(\d{2})(?::(\d{2}))?/.exec(at) ?? [];
   const time = ((Number(hours) * 60 + Number(minutes)) * 60 + Number(seconds)) * 1000;
   return new Date(dayNumber(at.slice(0, 10)) * DAY_MS + time);
+}
+
+/** Milliseconds; a time without an offset is a local clock, which no zone of this machine may move. @internal */
+export function instantOf(at: IsoInstant): Instant {
+  const { day, instant } = parseMoment(at, "UTC", ["at"]);
+  return instant ?? dayNumber(day) * DAY_MS;
 }
 
 /** Noon of a civil day on the same axis: where something known to the day stands. */
@@ -63,6 +69,25 @@ export function dayTicks(begin: Date, end: Date, pixels: number): Date[] {
   if (days < 0) return [begin];
   const step = TICK_STEPS.find((step) => (pixels / days) * step >= TICK_PIXELS) ?? Math.ceil(days);
   return Array.from({ length: Math.floor(days / step) + 1 }, (_, i) => new Date((first + i * step) * DAY_MS));
+}
+
+/** The same under marks that stand at noon, from one day to another. @internal */
+export function noonTicks(
+  first: IsoInstant | undefined,
+  last: IsoInstant | undefined,
+  pixels: number,
+): Date[] {
+  if (first === undefined || last === undefined) return [];
+  const [begin, end] = [wallClock(first.slice(0, 10)), wallClock(last.slice(0, 10))];
+  return dayTicks(begin, end, pixels).map((tick) => noonOf(tick.toISOString().slice(0, 10)));
+}
+
+/** A time axis with its labels. @internal */
+export function dayAxis(
+  ticks: readonly Date[],
+  tickFormat: (date: Date, index: number) => string = dateTick,
+) {
+  return { type: "utc", label: null, ticks, tickFormat, tickSize: 4 } as const;
 }
 
 /** Labels of a time axis: the day, with the year below the first. */

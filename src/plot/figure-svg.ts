@@ -1,5 +1,9 @@
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import type { Figure } from "./figure.ts";
+
+/** Characters that XML 1.0 does not have, section 2.2: names of the caller may hold them. */
+const NO_XML = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 
 /** Ground and ink of a drawing that stands alone, where no page sets them. */
 const GROUND = "#fff";
@@ -19,6 +23,7 @@ const MARGIN = 12;
  * @throws {InputError} `invalid-option` when the figure holds no drawing.
  */
 export function figureSvg(figure: Figure): string {
+  given(figure, ["figure"], "what a figure function returned", "localName", "ownerDocument");
   const found = figure.localName === "svg" ? figure : figure.querySelector(":scope > svg");
   const view = figure.ownerDocument.defaultView;
   if (found === null || view === null) {
@@ -35,7 +40,8 @@ export function figureSvg(figure: Figure): string {
   const caption = figure.querySelector("figcaption")?.textContent ?? "";
   standAlone(drawing, captionLines(caption, sizeOf(drawing).width - 2 * MARGIN));
   // Variables are what a page sets; alone, each has its fixed colour.
-  return new view.XMLSerializer().serializeToString(drawing).replace(/var\(--[\w-]+,\s*([^)]+)\)/g, "$1");
+  const text = new view.XMLSerializer().serializeToString(drawing);
+  return text.replace(/var\(--[\w-]+,\s*([^)]+)\)/g, "$1").replace(NO_XML, "");
 }
 
 /** Puts a ground under a drawing, and its caption below it. */

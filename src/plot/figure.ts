@@ -1,5 +1,7 @@
 import type * as ObservablePlot from "@observablehq/plot";
-import type { TemperatureUnit } from "../units.ts";
+import { finite } from "../errors.ts";
+import { given, givenList } from "../given.ts";
+import { type DisplayUnit, type TemperatureUnit, unitOf } from "../units.ts";
 
 /** Observable Plot as the caller imported it, so that only users of figures need it installed. */
 export type PlotLibrary = typeof ObservablePlot;
@@ -34,6 +36,9 @@ export const COLOURS = {
   halo: "var(--moltline-halo, #fff)",
 } as const;
 
+/** Names over marks: ink on a halo of the ground. @internal */
+export const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
+
 /** What a figure shows, beside its marks. */
 export interface FigureParts extends ObservablePlot.PlotOptions {
   /** A few words that name the figure to those who hear it. */
@@ -47,13 +52,31 @@ export interface FigureParts extends ObservablePlot.PlotOptions {
 /** Least width of a figure, pixels: its margins and a little between them. */
 const NARROWEST = 240;
 
+/**
+ * What every figure begins with: looks at what it is given, and says how wide it is and how temperatures are shown.
+ * @throws {InputError} `invalid-option`, `invalid-number`, `unknown-unit`. @internal
+ */
+export function frameOf(
+  library: PlotLibrary,
+  rows: readonly unknown[],
+  options: FigureOptions,
+): { readonly width: number; readonly display: DisplayUnit } {
+  given(library, ["library"], "Observable Plot", "plot");
+  givenList(rows, ["rows"], "a list of rows");
+  return { display: unitOf(options), width: widthOf(options) };
+}
+
+// A page that is not laid out yet may say 0, in which no margin fits.
+function widthOf({ width = 640 }: FigureOptions): number {
+  return Math.max(finite(width, ["width"], "a number of pixels"), NARROWEST);
+}
+
 /** Draws a figure and makes it one image with a name and a description to those who hear the page. */
 export function drawFigure(library: PlotLibrary, parts: FigureParts, options: FigureOptions): Figure {
-  const { width = 640, document } = options;
+  const { document } = options;
   const figure = library.plot({
     ...parts,
-    // A page that is not laid out yet may say 0, in which no margin fits.
-    width: Math.max(width, NARROWEST),
+    width: widthOf(options),
     style: { fontSize: "12px", background: "none", overflow: "visible" },
     ...(document ? { document } : {}),
   });

@@ -55,7 +55,11 @@ export { addingUpFigure, describeAddingUp } from "./days/adding-up-figure.ts";
 export { cutoffName, methodName } from "./methods/method-names.ts";
 export { type MethodDifferenceRow, methodDifferenceRows } from "./methods/method-rows.ts";
 export { type MethodFigureOptions, methodFigure } from "./methods/method-figure.ts";
-export { type MethodMeasure, describeMethodDifferences } from "./methods/method-words.ts";
+export {
+  type MethodMeasure,
+  type MethodWordsOptions,
+  describeMethodDifferences,
+} from "./methods/method-words.ts";
 export {
   type LeaveOutRow,
   type RateCurveRow,

@@ -1,5 +1,7 @@
 import { InputError, type InputErrorCode, type InputPath, shown } from "../errors.ts";
 
+export { counted } from "../plain-words.ts";
+
 /** How the entries of one kind of file are named in errors and notes. */
 export interface Places {
   /** One entry, such as `row`. */
@@ -65,9 +67,4 @@ export function runs(numbers: readonly number[], show: (number: number) => strin
 /** `row 5`, `rows 5 to 7, 12` or `entries 3, 4`. */
 export function entriesText(places: Places, entries: readonly number[]): string {
   return `${new Set(entries).size === 1 ? places.one : places.many} ${runs(entries)}`;
-}
-
-/** `1 value`, `3 values`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
 }

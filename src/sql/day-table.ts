@@ -1,5 +1,6 @@
 import type { DegreeDayOptions } from "../clock/degree-days.ts";
 import { knownMethod } from "../diurnal/method.ts";
+import { given } from "../given.ts";
 import { linearResponse } from "../response/linear.ts";
 import { dayFormula, needsNextDay, usableDay } from "./day-formula.ts";
 import { asDouble } from "./degree-days-sql.ts";
@@ -47,6 +48,7 @@ export interface DaySteps {
 
 /** Steps as far as `ordered`: each day with its readings as doubles and its neighbours. @internal */
 export function orderedSteps(source: DayTable, dialect: SqlDialect | undefined): DaySteps {
+  given(source, ["source"], "an object with table, day, min and max");
   const writing = writingOf(dialect);
   const own = (name: string): string => quoted(name, ["name"], writing);
   const rows = own("moltline_source");

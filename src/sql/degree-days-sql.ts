@@ -1,6 +1,7 @@
 import type { DegreeDayOptions } from "../clock/degree-days.ts";
 import { knownMethod } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { linearResponse } from "../response/linear.ts";
 import { dayFormula, needsNextDay, reversedDay } from "./day-formula.ts";
 import { type SqlDialect, type Writing, writingOf } from "./dialect.ts";
@@ -34,6 +35,7 @@ export function degreeDaysSql(
   options: DegreeDayOptions,
   dialect: SqlDialect = {},
 ): string {
+  given(columns, ["columns"], "an object with min and max");
   const writing = writingOf(dialect);
   const response = linearResponse(options);
   const method = knownMethod(options.method ?? "single-sine");
@@ -65,6 +67,7 @@ export function reversedDaySql(
   columns: Pick<ExtremeColumns, "min" | "max">,
   dialect: SqlDialect = {},
 ): string {
+  given(columns, ["columns"], "an object with min and max");
   const writing = writingOf(dialect);
   const low = asDouble(quoted(columns.min, ["columns", "min"], writing), writing);
   const high = asDouble(quoted(columns.max, ["columns", "max"], writing), writing);

@@ -1,4 +1,5 @@
 import { InputError, shown } from "../errors.ts";
+import { given } from "../given.ts";
 
 /**
  * The three places at which engines read standard SQL differently. Each is one of a few fixed texts, so that
@@ -32,6 +33,7 @@ export interface Writing {
  * @throws {InputError} `invalid-option` for anything but the known texts: types are not there at run time.
  */
 export function writingOf(dialect: SqlDialect = {}): Writing {
+  given(dialect, ["dialect"], "an object of options");
   const { names = "double-quote", double = DOUBLE_TYPES[0], oneDay = ONE_DAYS[0] } = dialect;
   if (!Object.hasOwn(QUOTES, names)) throw unknown("names", names, Object.keys(QUOTES));
   if (!DOUBLE_TYPES.includes(double)) throw unknown("double", double, DOUBLE_TYPES);

@@ -1,5 +1,6 @@
 import type { DegreeDayOptions } from "../clock/degree-days.ts";
 import { InputError, finite, shown } from "../errors.ts";
+import { given } from "../given.ts";
 import { type DayTable, STEP, totalSteps } from "./day-table.ts";
 import type { SqlDialect } from "./dialect.ts";
 import { absenceSql, firstDaySql } from "./milestone-query.ts";
@@ -22,6 +23,7 @@ export interface ReachedOptions extends DegreeDayOptions {
  * reachedSql({ table: "days", day: "on", min: "tmin", max: "tmax" }, { lower: 10, amount: 352 }).includes(`MIN(CASE WHEN "total" >= 351.999999999648 THEN "day" END) AS "reached_on"`) // → true
  */
 export function reachedSql(source: DayTable, options: ReachedOptions, dialect?: SqlDialect): string {
+  given(options, ["options"], "an object with amount and lower");
   const amount = finite(options.amount, ["amount"], "a number of degree-days above 0");
   if (amount <= 0) {
     throw new InputError(

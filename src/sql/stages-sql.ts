@@ -1,5 +1,6 @@
 import type { Method } from "../diurnal/method.ts";
 import { InputError } from "../errors.ts";
+import { given } from "../given.ts";
 import { type Milestone, lifePath } from "../forecast/question/life-path.ts";
 import type { Thresholds } from "../response/linear.ts";
 import { checkLifeCycle } from "../species/check-life-cycle.ts";
@@ -36,6 +37,7 @@ export function stagesSql(
   options: StagesOptions = {},
   dialect?: SqlDialect,
 ): string {
+  given(options, ["options"], "an object of options");
   const { stages } = checkLifeCycle(lifeCycle);
   const { period, milestones } = lifePath(lifeCycle, options.stage ?? stages[0]?.stage ?? "egg", "new");
   const thresholds = oneClock(lifeCycle, period);

@@ -1,7 +1,7 @@
 import { InputError } from "../errors.ts";
 import { given } from "../given.ts";
 import { type CivilDay, civilDay } from "../time/civil-day.ts";
-import { DAY_MS, HOUR_MS, type Instant, type Zone, localClock, startOfDay } from "../time/zone.ts";
+import { DAY_MS, HOUR_MS, type Instant, type Zone, knownZone, localClock, startOfDay } from "../time/zone.ts";
 import type { Celsius } from "../units.ts";
 import type { TemperatureReadings } from "./series.ts";
 
@@ -27,7 +27,9 @@ export interface LoggerDay {
 export function loggerDays(readings: TemperatureReadings, zone: Zone): LoggerDay[] {
   given(readings, ["readings"], "readings, as temperatureReadings makes them", "at", "temperature");
   const { at, temperature, clock } = readings;
-  if (clock === "utc" && zone === null) {
+  // Callers without types may leave the zone out: it is never that of the machine.
+  if (zone != null) knownZone(zone);
+  else if (clock === "utc") {
     throw new InputError(
       "zone-needed",
       "the readings count in UTC, but no time zone was given; name the zone that the days are in, such as America/New_York.",

@@ -1,3 +1,4 @@
+import { finite } from "../errors.ts";
 import { dailyTemperatures } from "./daily.ts";
 import { knownSeries } from "./known-series.ts";
 import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
@@ -10,6 +11,7 @@ import type { DailyTemperatures, TemperatureSeries } from "./series.ts";
  */
 export function shiftedTemperatures(series: TemperatureSeries, by: number): TemperatureSeries {
   knownSeries(series, ["series"]);
+  finite(by, ["by"], "a difference in °C");
   switch (series.kind) {
     case "daily":
       return shiftedDaily(series, () => by);

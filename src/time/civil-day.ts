@@ -1,4 +1,4 @@
-import { InputError, shown } from "../errors.ts";
+import { InputError, finite, shown } from "../errors.ts";
 
 /** A calendar day as ISO 8601 writes it, `YYYY-MM-DD`, years 0001 to 9999, Gregorian throughout. */
 export type CivilDay = string;
@@ -106,7 +106,7 @@ export function twoDigits(number: number): string {
  * @throws {InputError} `invalid-day`, also where that day is outside the years 0001 to 9999.
  */
 export function addDays(day: CivilDay, count: number): CivilDay {
-  return civilDay(dayNumber(day) + count);
+  return civilDay(dayNumber(day) + finite(count, ["count"], "a number of days"));
 }
 
 /** Day of the year, 1 to 365 or 366. */

@@ -210,7 +210,7 @@ describe("methods", () => {
     expect(out).toContain("lower threshold 50 °F, upper threshold 95 °F.");
     // 68, 70 and 72.5 °F less 50, as degree-days prints them.
     expect(out).toMatch(/average +none +60\.5 +0\.0 +2026-06-09/);
-    expect(flat(out)).toContain("on which 30 degree-days are full");
+    expect(flat(out)).toContain("on which 30 °F·day are full");
     const result = await json("methods --temperatures fahrenheit.csv --lower 50 --upper 95 --amount 30");
     expect(result).toMatchObject({ upper: 35, reference: { method: "single-sine" } });
     expect(result.lower).toBeCloseTo(10, 12);

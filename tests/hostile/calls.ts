@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import * as core from "../../src/index.ts";
 import * as plot from "../../src/plot/index.ts";
 import * as read from "../../src/read/index.ts";
+import * as sql from "../../src/sql/index.ts";
 import * as write from "../../src/write/index.ts";
 import { fairWeather } from "../support/fair-weather.ts";
 import { inventedDays } from "../support/invented-season.ts";
@@ -10,9 +11,11 @@ import { inventedLogger, inventedStation } from "../support/room.ts";
 /** A public function and arguments that it takes, made anew each time. */
 export interface Call {
   readonly name: string;
-  readonly entry: "core" | "read" | "write" | "plot";
+  readonly entry: "core" | "read" | "write" | "plot" | "sql";
   readonly run: (...given: readonly unknown[]) => unknown;
   readonly args: () => unknown[];
+  /** How many arguments it needs; those after them have defaults. */
+  readonly needed: number;
 }
 
 const fixture = (name: string): string =>
@@ -453,6 +456,17 @@ const PLOT: Readonly<Record<string, () => unknown[]>> = {
   updatedWindowRows: () => [result, result, { log: seen(), today: "2026-06-20" }],
 };
 
+const table = { table: ["weather", "days"], day: "on", min: "tmin", max: "tmax", station: "cell" };
+
+const SQL: Readonly<Record<string, () => unknown[]>> = {
+  degreeDayRowsSql: () => [{ ...table }, { lower: 10 }, { double: "DOUBLE" }],
+  degreeDaysSql: () => [{ min: "tmin", max: "tmax" }, { lower: 10 }, { double: "DOUBLE" }],
+  reachedSql: () => [{ ...table }, { lower: 10, amount: 352 }, { double: "DOUBLE" }],
+  readingsCheckSql: () => [{ ...table }, { double: "DOUBLE" }],
+  reversedDaySql: () => [{ min: "tmin", max: "tmax" }, { double: "DOUBLE" }],
+  stagesSql: () => [{ ...table }, monarch, { stage: "pupa" }, { double: "DOUBLE" }],
+};
+
 /** Made by the library: what takes them trusts them, so that only another value in their place is tried. */
 const WHOLE: ReadonlySet<unknown> = new Set<unknown>([
   monarch,
@@ -530,9 +544,10 @@ const ENTRIES = {
   read: [read, READ],
   write: [write, WRITE],
   plot: [plot, PLOT],
+  sql: [sql, SQL],
 } as const;
 
-/** Functions that the four entry points export. */
+/** Functions that the entry points export. */
 export const EXPORTED: readonly string[] = Object.entries(ENTRIES).flatMap(([entry, [module]]) =>
   Object.entries(module).flatMap(([name, value]) =>
     typeof value === "function" ? [`${entry} ${name}`] : [],
@@ -547,6 +562,6 @@ export const CALLS: readonly Call[] = Object.entries(ENTRIES).flatMap(([entry, [
       name === "InputError"
         ? (...given: readonly unknown[]) => Reflect.construct(value, given) as unknown
         : (...given: readonly unknown[]) => Reflect.apply(value, undefined, given) as unknown;
-    return { name, entry: entry as Call["entry"], run, args: make };
+    return { name, entry: entry as Call["entry"], run, args: make, needed: value.length };
   }),
 );

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../src/errors.ts";
 import { CALLS, type Call, EXPORTED, NOT_CALLED, UNCHECKED, isMade } from "./calls.ts";
+import { FIGURE_CALLS } from "./figure-calls.ts";
 import { holesIn } from "./holes.ts";
 import { STRANGE, sameKind } from "./hostile-values.ts";
 import { type Path, placesIn, valueAt, withValue } from "./mutated.ts";
@@ -39,6 +40,25 @@ const SHOWS: readonly string[] = ["write", "plot"];
 
 /** Numbers at which sums, shares and counts go wrong. */
 const EXTREMES = [0, 1, 1e6, Number.MAX_SAFE_INTEGER, -1, 0.5, 1e-9, 1e100];
+
+/** Plain values of another kind that are right in a place, or change nothing there. */
+const FITTING: Readonly<Record<string, readonly string[]>> = {
+  // Where the value stood, for a message.
+  dayNumber: ["1 null", "1 7", "1 text"],
+  // Arithmetic: nothing stays nothing.
+  metresPerSecond: ["0 null", "0 undefined", "0 text"],
+  windIn: ["0 null", "0 undefined", "0 text"],
+  // May be left out without a default.
+  degreeDayRowsSql: ["2 undefined"],
+  heatLimit: ["1 undefined"],
+  readingsCheckSql: ["1 undefined"],
+  reachedSql: ["2 undefined"],
+  startText: ["1 undefined"],
+  // A clock on the wall needs no zone.
+  loggerDays: ["1 null", "1 undefined"],
+  // A text that is one already.
+  decodeText: ["0 text"],
+};
 
 /** Arithmetic on one number, which looks at nothing. */
 const ARITHMETIC = /^(celsius|fahrenheit)/;
@@ -136,6 +156,33 @@ describe("public functions", () => {
         runs(call.name, 3),
       );
       expect(Reflect.has({}, "polluted")).toBe(false);
+    },
+  );
+
+  it("have all their figures here too", () => {
+    expect(FIGURE_CALLS.map(({ name }) => name).sort()).toEqual([...NOT_CALLED].sort());
+  });
+
+  it.each(FIGURE_CALLS)("$entry $name: draws", (call) => {
+    expect(call.run(...call.args())).toBeTruthy();
+  });
+
+  // A text or a number where one belongs is of the right kind: the laws above try those.
+  it.each([...CALLS, ...FIGURE_CALLS].filter(({ name }) => name !== "InputError" && !ARITHMETIC.test(name)))(
+    "$entry $name: a plain value in the place of an argument",
+    (call) => {
+      const args = call.args();
+      const taken = args.flatMap((arg, i) =>
+        [null, undefined, 7, "text"].flatMap((put) => {
+          const fits = typeof put === typeof arg && put !== null;
+          const isLeftOut = put === undefined && i >= call.needed;
+          if (fits || isLeftOut) return [];
+          return outcome(call, withValue(args, [i], put) as unknown[]) instanceof InputError
+            ? []
+            : [`${i} ${String(put)}`];
+        }),
+      );
+      expect(taken).toEqual(FITTING[call.name] ?? []);
     },
   );
 

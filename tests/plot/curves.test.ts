@@ -13,6 +13,8 @@ import {
 } from "../../src/plot/index.ts";
 import { CUTOFFS } from "../../src/response/linear.ts";
 import { dailyTemperatures } from "../../src/temperature/daily.ts";
+import { addDays } from "../../src/time/civil-day.ts";
+import { refusalOf } from "../support/refusal.ts";
 import { temperatureReadings } from "../../src/temperature/readings.ts";
 
 const DAY = "2026-05-01";
@@ -51,6 +53,17 @@ describe("curveRows", () => {
     expect(rows).toHaveLength(49);
     expect(rows[0]?.at).toBe("2026-05-01T00:00:00-04:00");
     expect(rows.at(-1)?.at).toBe("2026-05-03T00:00:00-04:00");
+  });
+
+  test.each([-1, 0, NaN, Infinity, 1e9])("refuses %d rows in each hour", (perHour) => {
+    const options = { ...span, thresholds: { lower: 10 }, perHour };
+    expect(refusalOf(() => curveRows(hot, options)).path).toEqual(["perHour"]);
+  });
+
+  test.each([7, 11, 13, 0.5])("reaches the end of the day with %d rows in each hour", (perHour) => {
+    const rows = curveRows(hot, { ...span, thresholds: { lower: 10 }, perHour });
+    expect(rows).toHaveLength(24 * perHour + 1);
+    expect(rows.at(-1)?.at).toBe("2026-05-02T00:00:00");
   });
 
   test("follows the readings of a logger", () => {
@@ -162,7 +175,12 @@ describe("addingUpFigure", () => {
 
   test("leaves the numbers out where blocks are too narrow for them", () => {
     expect(addingUpFigure(Plot, sums, { document }).querySelectorAll(".block-sum > *")).toHaveLength(3);
-    expect(addingUpFigure(Plot, sums, { width: 150, document }).querySelector(".block-sum")).toBeNull();
+    const month = Array.from({ length: 30 }, (_, i) => ({
+      day: addDays(DAY, i),
+      degreeDays: 1,
+      total: i + 1,
+    }));
+    expect(addingUpFigure(Plot, month, { document }).querySelector(".block-sum")).toBeNull();
   });
 
   test("says the least, the most and the sum", () => {
@@ -172,4 +190,22 @@ describe("addingUpFigure", () => {
     expect(describeAddingUp(sums.slice(0, 1), { unit: "F" })).toContain("1 day adds up to 11.3 °F·day.");
     expect(describeAddingUp([])).toBe("There are no days to add up.");
   });
+});
+
+test.each([
+  ["2026-03-08", 23],
+  ["2026-11-01", 25],
+])("a day on which the clocks change, %s, has %d hours", (day, hours) => {
+  const series = dailyTemperatures(day, [12], [36]);
+  const thresholds = { lower: 10 };
+  const rows = curveRows(series, { from: day, to: day, thresholds, zone: "America/New_York" });
+  const words = describeCurve(rows, { thresholds, counts: 1 });
+  expect(words).toContain(`for about ${hours} of ${hours} hours`);
+  expect(words).toMatch(/^Over the day .* The day counts /);
+});
+
+test("there are words for a single moment", () => {
+  const [row] = curveRows(hot, { ...span, thresholds: { lower: 10 } });
+  if (row === undefined) throw new Error("the day has a begin");
+  expect(describeCurve([row], { thresholds: { lower: 10 } })).not.toContain("NaN");
 });

@@ -65,3 +65,10 @@ describe("figureSvg", () => {
     expect(() => figureSvg(empty)).toThrow(/holds no drawing/);
   });
 });
+
+test("text of a name that no XML may have is left out", () => {
+  const rows = stageWindowRows(season).map((row) => ({ ...row, name: `${row.name}\u0001\uFFFF` }));
+  const odd = figureSvg(stageWindowFigure(Plot, rows, { document }));
+  expect(new DOMParser().parseFromString(odd, "image/svg+xml").querySelector("parsererror")).toBeNull();
+  expect(odd).not.toMatch(/[\u0001\uFFFF]/);
+});

@@ -182,3 +182,18 @@ describe("the words beside the figures", () => {
     );
   });
 });
+
+test("stages that nothing is known of make an empty drawing with an axis of days", () => {
+  const rows = stageWindowRows(season).map((row) => ({ ...row, early: null, expected: null, late: null }));
+  const figure = stageWindowFigure(Plot, rows, { from: season.found.at, document });
+  expect(figure.querySelector("figcaption")?.textContent).toContain("without a date: ");
+  expect(Array.from(figure.scale("x")?.domain ?? [], Number).every((at) => at > 0)).toBe(true);
+  expect(stageWindowFigure(Plot, rows, { document }).outerHTML).not.toContain("NaN");
+});
+
+test("curves that stay at zero have their names a line apart", () => {
+  const rows = degreeDayRows(season).flatMap((row) =>
+    [10, 12].map((lower) => ({ ...row, lower, degreeDays: 0, total: 0 })),
+  );
+  expect(degreeDayFigure(Plot, rows, { document }).outerHTML).not.toContain("NaN");
+});

@@ -77,6 +77,38 @@ describe("methodFigure", () => {
   });
 });
 
+test("says that there is no percentage where the reference counts nothing", () => {
+  const cold = methodDifferenceRows([{ group: "", comparison: compareMethods(series, { lower: 40 }) }]);
+  const figure = methodFigure(Plot, cold, { measure: "percent", document });
+  const texts = Array.from(figure.querySelectorAll(".no-difference > *"), (one) => one.textContent);
+  expect(new Set(texts)).toEqual(new Set(["no percentage"]));
+});
+
+test("one method of several without a number gives none", () => {
+  const [first, second] = rows;
+  if (first === undefined || second === undefined) throw new Error("there are methods");
+  const words = describeMethodDifferences(
+    [
+      { ...first, days: null },
+      { ...second, days: 1 },
+    ],
+    {
+      measure: "days",
+    },
+  );
+  expect(words).toContain(" 1 of 2 gives no number.");
+});
+
+test("a method with several cutoffs has a bar for each", () => {
+  const comparison = compareMethods(series, { lower: 10, upper: 20 }, { methods: ["average"] });
+  const several = methodDifferenceRows([{ group: "", comparison }]);
+  const figure = methodFigure(Plot, several, { measure: "degree-days", document });
+  const rungs = Array.from(figure.querySelectorAll(".method-difference > *"), (bar) => bar.getAttribute("y"));
+  expect(new Set(rungs).size).toBe(4);
+  expect(figure.querySelector("svg")?.textContent).toContain("average, vertical");
+  expect(describeMethodDifferences(several, { measure: "degree-days" })).toMatch(/\(average, \w+\)/);
+});
+
 test("every method has a name of its own, and every cutoff", () => {
   expect(new Set(CURVE_METHODS.map(methodName)).size).toBe(CURVE_METHODS.length);
   expect([cutoffName("none"), cutoffName("vertical")]).toEqual(["no cutoff", "vertical cutoff"]);

@@ -3,6 +3,7 @@ import * as Plot from "@observablehq/plot";
 import { describe, expect, test } from "vitest";
 import {
   type Figure,
+  type LoggedStage,
   type OutlookRow,
   describePaces,
   describeUpdatedWindows,
@@ -277,4 +278,28 @@ describe("the words beside the figures", () => {
     );
     expect(describePaces([a, b])).toContain("On the last day 1 is still between the outer points.");
   });
+});
+
+test("a stage without any date leaves the axis of the others as it is", () => {
+  const none = { early: null, expected: null, late: null };
+  const bare = windows.map((row, i) =>
+    i === 0 ? { ...row, first: none, now: null, seen: [], later: [] } : row,
+  );
+  const figure = updatedWindowFigure(Plot, bare, { today, document });
+  const [begin, end] = figure.scale("x")?.domain ?? [];
+  expect(Number(begin)).toBeGreaterThan(0);
+  expect(Number(end)).toBeGreaterThan(Number(begin));
+});
+
+test("the dead and the lost are not seen to have begun a stage", () => {
+  const dead = { stage: "pupa", on: "2013-06-30", count: 1, fate: "died" } as const;
+  const seenIn = (log: readonly LoggedStage[]) =>
+    updatedWindowRows(first, now, { log, aside: log, today }).map((row) => [row.seen, row.later, row.aside]);
+  expect(seenIn([dead, { ...dead, fate: "lost" }])).toEqual(seenIn([]));
+});
+
+test("a width of nothing leaves the axis its labels", () => {
+  const day = { from: today, to: today };
+  const figure = windowWidthFigure(Plot, rows.slice(0, 1), { today, days: day, width: 0, document });
+  expect(figure.querySelectorAll("[class^=tick], g text").length).toBeGreaterThan(0);
 });

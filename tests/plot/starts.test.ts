@@ -245,3 +245,25 @@ describe("the words beside the figures", () => {
     );
   });
 });
+
+test("one start, and one whose chance is not known, are told as one", () => {
+  const [first] = porchRows.filter(({ rank }) => rank === 1);
+  if (first === undefined) throw new Error("a start is best");
+  expect(describeStarts([first])).toMatch(/^The only start is /);
+  const unknown = { ...first, on: "2026-01-01", rank: null, chance: null };
+  expect(describeStarts([first, unknown])).toContain(" For 1 of them the chance is not known.");
+});
+
+test("one leaf is told as one", () => {
+  const few = {
+    ...foliage,
+    total: 1,
+    withMargin: 1,
+    margin: 0,
+    supplied: 1,
+    runsOut: null,
+    runsOutEarly: null,
+  };
+  expect(describeFoliage(few)).toContain("about 1 leaf of");
+  expect(describeFoliage(few)).toContain("The 1 leaf at hand lasts.");
+});

@@ -25,7 +25,7 @@ export const LAYERS = [
   "cli",
 ] as const;
 
-const FOUNDATION = ["errors.ts", "given.ts", "notes.ts", "units.ts"];
+const FOUNDATION = ["errors.ts", "given.ts", "notes.ts", "plain-words.ts", "units.ts"];
 const EDGES = ["read", "write", "plot"];
 
 /** The first part of a path: its folder, or the file itself where it lies directly in src. */

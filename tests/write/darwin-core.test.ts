@@ -60,6 +60,13 @@ describe("a log in the terms of Darwin Core", () => {
     expect(darwinCoreRows(SEEN, { ...NAMED, captive: false }).rows[0]?.degreeOfEstablishment).toBe("");
   });
 
+  it("dates a death by the day on which it was found, whatever is known of the begin of its stage", () => {
+    const dead = logEntry({ stage: "pupa", on: "2026-07-01", notYet: "2026-06-24", fate: "died" });
+    const [row] = darwinCoreRows([dead], NAMED).rows;
+    expect(row?.eventDate).toBe("2026-07-01");
+    expect(row?.occurrenceRemarks).toBe("pupa: found dead in this stage; reared under care");
+  });
+
   it("gives ids that stay when counts and notes change and rows are added below, and are each one of a kind", () => {
     const ids = (entries: typeof SEEN): string[] =>
       darwinCoreRows(entries, { ...NAMED, idPrefix: "garden-7" }).rows.map(
@@ -88,6 +95,8 @@ describe("a log in the terms of Darwin Core", () => {
     });
     expect(notes.map(({ code }) => code)).toEqual(["exact-places"]);
     expect(notes[0]?.message).toMatch(/about 1 km.*law/);
+    const far = darwinCoreRows(SEEN, { ...NAMED, place: PLACE, decimals: 1 });
+    expect(far.rows[0]?.dataGeneralizations).toBe("Coordinates rounded to 1 decimal.");
     const exact = darwinCoreRows(SEEN, { ...NAMED, place: PLACE, decimals: 5 });
     expect(exact.rows[0]?.decimalLatitude).toBe("40.12345");
     expect(exact.notes[0]?.message).toContain("about 1 m.");

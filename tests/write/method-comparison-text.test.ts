@@ -25,6 +25,12 @@ on which 17.1 degree-days are full.
 `);
   });
 
+  it("names the scale of sums in °F", () => {
+    const text = methodComparisonText(compareMethods(may, { lower: 10 }, { amount: 10 }), "F");
+    expect(text.replace(/\s+/g, " ")).toContain("on which 18 °F·day are full");
+    expect(text.replace(/\s+/g, " ")).toContain("(31.1 °F·day)");
+  });
+
   it("leaves the dates out where no amount is wanted", () => {
     const text = methodComparisonText(compareMethods(may, { lower: 10, upper: 28 }));
     expect(text).toContain("upper threshold 28 °C");

@@ -70,6 +70,22 @@ describe("planText", () => {
     expect(flat(text)).toContain("* Keep plant sap out of your eyes (porch): ");
   });
 
+  it("tells one leaf and one stem as one, and spares what is left over", () => {
+    const plan = dayPlan([porch], { supplies: [{ leaves: 1 }], leavesPerStem: 12 });
+    const [food] = plan.foliage;
+    if (food === undefined) throw new Error("monarchs eat");
+    const few = { ...food, total: 0.4, margin: 0.7, withMargin: 1.1, stems: 1, leavesPerStem: 1 };
+    const text = flat(planText({ ...plan, foliage: [few] }));
+    expect(text).toContain(
+      "Milkweed: less than 1 leaf in all. Have 2 (1 stem with 1 leaf), so that 1 is spare",
+    );
+    expect(text).toContain("1 leaf at hand or to come: it runs out on ");
+    const some = { ...food, total: 10.2, margin: 2.2, withMargin: 12.4 };
+    expect(flat(planText({ ...plan, foliage: [some] }))).toMatch(
+      /about 11 leaves in all\. Have 13 \(.*\), so that 2 are spare/,
+    );
+  });
+
   it("puts idle weeks on one line", () => {
     const forecast = inventedForecast({
       temperatures: constantTemperature(12.5),

@@ -14,22 +14,22 @@ import { expectPlainPage } from "./plain-text.ts";
 
 const flat = (text: string): string => text.replace(/\s+/g, " ");
 
-describe("hindcastText", () => {
-  const score: LeadScores = {
-    lead: 0,
-    runs: 1234,
-    scored: 1200,
-    beyondRecord: 34,
-    closedTooEarly: 2,
-    biasDays: -0.04,
-    meanAbsoluteErrorDays: 12.34,
-    crpsDays: 9.876,
-    coverage: 0.8,
-    skillOnUsualDays: -1.25,
-    skillOnClimatology: 0,
-  };
-  const setting = { animal: "Monarch", from: "2012-01-01", to: "2015-12-31", every: 1, months: [1, 12] };
+const score: LeadScores = {
+  lead: 0,
+  runs: 1234,
+  scored: 1200,
+  beyondRecord: 34,
+  closedTooEarly: 2,
+  biasDays: -0.04,
+  meanAbsoluteErrorDays: 12.34,
+  crpsDays: 9.876,
+  coverage: 0.8,
+  skillOnUsualDays: -1.25,
+  skillOnClimatology: 0,
+};
+const setting = { animal: "Monarch", from: "2012-01-01", to: "2015-12-31", every: 1, months: [1, 12] };
 
+describe("hindcastText", () => {
   it("has a row for each lead and leaves no run unsaid", () => {
     const text = hindcastText([score, { ...score, lead: 21, skillOnClimatology: 0.6 }], setting);
     expectPlainPage(text);
@@ -45,6 +45,16 @@ describe("hindcastText", () => {
     const text = hindcastText([{ ...score, beyondRecord: 0 }], { ...setting, every: 7, months });
     expect(flat(text)).toContain("A start every 7 days, those in all months.");
     expect(flat(text)).toContain("none ends after the record");
+  });
+});
+
+describe("hindcastText of few", () => {
+  it("tells one run and one day as one", () => {
+    const few = { ...score, lead: 1, runs: 1, scored: 0, beyondRecord: 1 };
+    const text = flat(hindcastText([few], setting));
+    expect(text).toContain("1 run at each number of days known");
+    expect(text).toContain("The record ends before 1 of them does, so that it has no score");
+    expect(text).toContain("(2 at 1 day)");
   });
 });
 
@@ -72,6 +82,17 @@ describe("survivalText", () => {
     expect(text).not.toContain("sick");
     expect(flat(text)).toContain("1 has become adult");
     expect(flat(text)).toContain("That cannot be said of 1 pupa");
+  });
+});
+
+describe("survivalText of adults", () => {
+  it("names them as such", () => {
+    const rows = lifeTable([{ stage: "pupa", entered: 3, died: 0 }]);
+    const table: LogTable = { rows, reached: 3, unaccounted: [], remarks: [] };
+    const of = (count: number): string =>
+      flat(survivalText(table, { found: { stage: "adult", count }, expected: null }));
+    expect(of(2)).toContain("said of 2 adults:");
+    expect(of(1)).toContain("said of 1 adult:");
   });
 });
 
@@ -114,10 +135,10 @@ describe("roomText", () => {
       20,
       1,
       1.5,
-      "0.0 °C warmer",
+      "as warm as the station on such a day",
       "follows the weather degree by degree, and its nights and days are further",
     ],
-    [20, 1.4, 1, "0.0 °C warmer", "goes further than the weather"],
+    [19.97, 1.4, 1, "as warm as the station", "goes further than the weather"],
   ])("says in words what %d °C, %d and %d mean", (level, damping, range, ...says) => {
     const text = roomText(relation(level, damping, range), days);
     expectPlainPage(text);
@@ -134,6 +155,14 @@ describe("roomText", () => {
   });
 });
 
+describe("roomText of one day", () => {
+  it("tells it as one, and has no minus before a zero", () => {
+    const text = flat(roomText(relation(-0.04, 0.5, 0.5), dailyTemperatures("2014-06-30", [-0.02], [-0.01])));
+    expect(text).toContain("1 day from Mon 30 Jun 2014");
+    expect(text).not.toMatch(/-0\.0\b/);
+  });
+});
+
 describe("dailyTemperaturesCsv", () => {
   it("is read back to hundredths of a degree, gaps included and without a remark but on them", () => {
     const days = dailyTemperatures("2026-02-27", [1.234, Number.NaN, -0.001], [9.876, Number.NaN, 0]);
@@ -142,7 +171,8 @@ describe("dailyTemperaturesCsv", () => {
       /^date,min °C,max °C\r\n2026-02-27,1\.23,9\.88\r\n2026-02-28,,\r\n/,
     );
     expect(series.start).toBe("2026-02-27");
-    expect([...series.min]).toEqual([1.23, Number.NaN, -0]);
+    expect(dailyTemperaturesCsv(days)).toContain("2026-03-01,0.00,0.00");
+    expect([...series.min]).toEqual([1.23, Number.NaN, 0]);
     expect([...series.max]).toEqual([9.88, Number.NaN, 0]);
     expect(notes.map(({ code }) => code)).toEqual(["empty-cells", "missing-days"]);
   });

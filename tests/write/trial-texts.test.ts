@@ -6,6 +6,7 @@ import { briere1 } from "../../src/response/briere-1.ts";
 import { rateFunction } from "../../src/response/rate-model.ts";
 import { rateModelText } from "../../src/write/pages/rate-model-text.ts";
 import { thresholdText } from "../../src/write/pages/threshold-text.ts";
+import { refusalOf } from "../support/refusal.ts";
 import { expectPlainPage } from "./plain-text.ts";
 
 const flat = (text: string): string => text.replace(/\s+/g, " ");
@@ -33,6 +34,16 @@ describe("thresholdText", () => {
     expect(flat(textOf(onLine, "F"))).toContain("lower threshold 50.0 °F +/- 0.0, 360.0 °F degree-days");
   });
 
+  it("has no minus before a zero", () => {
+    const [first] = THRESHOLD_METHODS.map((method) => estimateThreshold(onLine, { method }));
+    if (first === undefined) throw new Error("there are methods");
+    expect(thresholdText(onLine, [{ ...first, lower: -0.04 }])).not.toMatch(/-0\.0\b/);
+  });
+
+  it("refuses a list without trials", () => {
+    expect(refusalOf(() => thresholdText([], [])).path).toEqual(["trials"]);
+  });
+
   it("fits 80 columns with large numbers", () => {
     expectPlainPage(
       textOf([3, 9, 15, 24, 33].map((temperature) => ({ temperature, days: 9e6 - temperature }))),
@@ -56,6 +67,21 @@ describe("rateModelText", () => {
     expect(text).toMatch(
       /^briere-1 +\+\/-\n {2}a +.*\n {2}lower +\d+\.\d+ +0\.\d+ +°C\n {2}upper +\d+\.\d+ +0\.\d+ +°C$/m,
     );
+  });
+
+  it("names no optimum of parameters that a search left in a place where they mean nothing", () => {
+    const row = {
+      model: "briere-1",
+      parameters: { a: 1e-4, lower: 30, upper: 20 },
+      parameterCount: 3,
+      rss: 1e-6,
+      aicc: 12,
+      delta: 0,
+      weight: 1,
+      reason: null,
+      fit: null,
+    };
+    expect(rateModelText([row])).toMatch(/^ {2}briere-1 .* -$/m);
   });
 
   it("does not make an optimum of a straight line", () => {

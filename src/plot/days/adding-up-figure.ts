@@ -1,10 +1,19 @@
 import { givenList } from "../../given.ts";
 import type { AccumulatedDay } from "../../clock/accumulate.ts";
+import { counted } from "../../plain-words.ts";
 import { addDays } from "../../time/civil-day.ts";
 import type { TemperatureUnit } from "../../units.ts";
-import { dateTick, dayTicks, longDate, noonOf, wallClock } from "../dates.ts";
-import { displayUnit, short } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, longDate, noonOf, noonTicks, wallClock } from "../dates.ts";
+import { short, unitOf } from "../display-unit.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 
 /**
  * Days adding up: each day is a block as high as its degree-days and stands on the days before it, so that its
@@ -17,8 +26,7 @@ export function addingUpFigure(
   days: readonly AccumulatedDay[],
   options: FigureOptions = {},
 ): Figure {
-  const { width = 640 } = options;
-  const unit = displayUnit(options.unit);
+  const { width, display: unit } = frameOf(library, days, options);
   const blocks = days.map(({ day, degreeDays, total }) => ({
     x: noonOf(day),
     begin: wallClock(day),
@@ -29,12 +37,7 @@ export function addingUpFigure(
   }));
   const [first, last] = [days[0], days.at(-1)];
   const room = (width - 60) / Math.max(1, days.length);
-  const ticks =
-    first === undefined || last === undefined
-      ? []
-      : dayTicks(wallClock(first.day), wallClock(last.day), width - 60 - room).map((tick) =>
-          noonOf(tick.toISOString().slice(0, 10)),
-        );
+  const ticks = noonTicks(first?.day, last?.day, width - 60 - room);
   return drawFigure(
     library,
     {
@@ -47,7 +50,7 @@ export function addingUpFigure(
       marginRight: 16,
       marginTop: 30,
       marginBottom: 34,
-      x: { type: "utc", label: null, ticks, tickFormat: dateTick, tickSize: 4 },
+      x: dayAxis(ticks),
       y: { label: unit.degreeDay, nice: true, zero: true, tickSize: 4, labelArrow: "none" },
       marks: [
         library.ruleY([0], { stroke: COLOURS.limit }),
@@ -82,15 +85,13 @@ export function addingUpFigure(
   );
 }
 
-const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
-
 /** Days adding up in words: how many, the least and the most that one counts, and the total. */
 export function describeAddingUp(
   days: readonly AccumulatedDay[],
   options: { readonly unit?: TemperatureUnit } = {},
 ): string {
   givenList(days, ["days"], "a list of days");
-  const unit = displayUnit(options.unit);
+  const unit = unitOf(options);
   const [first, last] = [days[0], days.at(-1)];
   if (first === undefined || last === undefined) return "There are no days to add up.";
   const told = (day: AccumulatedDay): string => `${short(unit.sum(day.degreeDays))} on ${longDate(day.day)}`;
@@ -99,7 +100,7 @@ export function describeAddingUp(
   const range =
     days.length < 2 ? "" : ` The least that a day counts is ${told(least)}, the most ${told(most)}.`;
   return (
-    `From ${longDate(first.day)} to ${longDate(last.day)} ${last.day.slice(0, 4)}, ${days.length} ` +
-    `${days.length === 1 ? "day adds" : "days add"} up to ${short(unit.sum(last.total))} ${unit.degreeDay}.${range}`
+    `From ${longDate(first.day)} to ${longDate(last.day)} ${last.day.slice(0, 4)}, ` +
+    `${counted(days.length, "day adds", "days add")} up to ${short(unit.sum(last.total))} ${unit.degreeDay}.${range}`
   );
 }

@@ -1,9 +1,18 @@
 import { LEFT, type Place, areaLabel, belowThreshold } from "./curve-labels.ts";
 import { type CurveRow } from "./curve-rows.ts";
 import { type CurveWordsOptions, describeCurve } from "./curve-words.ts";
-import { dateTick, dayTicks, wallClock } from "../dates.ts";
-import { displayUnit, thresholdText } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, dayTicks, wallClock } from "../dates.ts";
+import { thresholdText } from "../display-unit.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
+import { given } from "../../given.ts";
 import type { IsoInstant } from "../../forecast/question/result.ts";
 import { DAY_MS } from "../../time/zone.ts";
 import type { Celsius } from "../../units.ts";
@@ -32,8 +41,9 @@ export function curveFigure(
   rows: readonly CurveRow[],
   options: CurveFigureOptions,
 ): Figure {
-  const { thresholds, unit: scale, width = 640, readings = [], counts = null } = options;
-  const unit = displayUnit(scale);
+  const { width, display: unit } = frameOf(library, rows, options);
+  given(options, ["options"], "an object of options", "thresholds");
+  const { thresholds, readings = [], counts = null } = options;
   const { lower, upper = null } = thresholds;
   const points = rows.map(({ at, temperature, counted, taken }) => ({
     x: wallClock(at),
@@ -134,21 +144,11 @@ export function curveFigure(
   );
 }
 
-const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
-
 function timeAxis(begin: Date, end: Date, pixels: number) {
-  const axis = { type: "utc", label: null, tickSize: 4 } as const;
-  if (Number(end) - Number(begin) > 1.1 * DAY_MS)
-    return { ...axis, ticks: dayTicks(begin, end, pixels), tickFormat: dateTick };
+  if (Number(end) - Number(begin) > 1.1 * DAY_MS) return dayAxis(dayTicks(begin, end, pixels));
   const hours = [0, 3, 6, 9, 12, 15, 18, 21, 24].filter((hour) => pixels > 480 || hour % 6 === 0);
-  return {
-    ...axis,
-    ticks: hours.map((hour) => new Date(Number(begin) + hour * 3_600_000)),
-    tickFormat: (at: Date): string => {
-      const hour = Math.round((Number(at) - Number(begin)) / 3_600_000);
-      return `${hour}:00`;
-    },
-  };
+  const ticks = hours.map((hour) => new Date(Number(begin) + hour * 3_600_000));
+  return dayAxis(ticks, (at) => `${Math.round((Number(at) - Number(begin)) / 3_600_000)}:00`);
 }
 
 function captionOf(taken: boolean, readings: boolean): string {

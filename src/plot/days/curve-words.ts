@@ -1,9 +1,10 @@
 import { given, givenList } from "../../given.ts";
+import { HOUR_MS } from "../../time/zone.ts";
 import type { Thresholds } from "../../response/linear.ts";
 import type { DegreeDays, TemperatureUnit } from "../../units.ts";
 import type { CurveRow } from "./curve-rows.ts";
-import { longDate } from "../dates.ts";
-import { type DisplayUnit, displayUnit, short, temperatureText, thresholdText } from "../display-unit.ts";
+import { instantOf, longDate } from "../dates.ts";
+import { type DisplayUnit, short, temperatureText, thresholdText, unitOf } from "../display-unit.ts";
 
 /** What the words of a curve need to know besides its rows. */
 export interface CurveWordsOptions {
@@ -19,15 +20,15 @@ export function describeCurve(rows: readonly CurveRow[], options: CurveWordsOpti
   givenList(rows, ["rows"], "a list of rows");
   given(options, ["options"], "an object of options", "thresholds");
   const { thresholds, counts = null } = options;
-  const unit = displayUnit(options.unit);
+  const unit = unitOf(options);
   const [first, last] = [rows[0], rows.at(-1)];
   if (first === undefined || last === undefined) return "There is no temperature to show.";
   const degrees = rows.map(({ temperature }) => temperature);
   const [low, high] = [degrees.reduce((a, b) => Math.min(a, b)), degrees.reduce((a, b) => Math.max(a, b))];
-  const oneDay = days(rows) <= 1;
-  const span = oneDay
-    ? "Over the day"
-    : `From ${longDate(first.at)} to ${longDate(rows.at(-2)?.at ?? last.at)}`;
+  // The last row is the end of its day, which the next begins with.
+  const lastDay = rows.at(-2)?.at ?? last.at;
+  const oneDay = lastDay.slice(0, 10) === first.at.slice(0, 10);
+  const span = oneDay ? "Over the day" : `From ${longDate(first.at)} to ${longDate(lastDay)}`;
   const range =
     high - low < 1e-9
       ? `${span} the temperature is taken to be ${temperatureText(low, unit)} throughout.`
@@ -40,7 +41,8 @@ function hoursAbove(
   { lower, upper = null }: Thresholds,
   unit: DisplayUnit,
 ): string[] {
-  const hours = days(rows) * 24;
+  if (rows.length < 2) return [];
+  const hours = hoursOf(rows);
   const above = (t: number): string =>
     short(
       (hours * rows.slice(0, -1).filter(({ temperature }) => temperature > t).length) / (rows.length - 1),
@@ -61,10 +63,10 @@ function sums(counts: DegreeDays | null, unit: DisplayUnit, oneDay: boolean): st
       ];
 }
 
-function days(rows: readonly CurveRow[]): number {
-  const clock = ({ at }: CurveRow): number => Date.parse(`${at.slice(0, 19)}Z`);
+// As they pass: a day on which the clocks change has 23 or 25.
+function hoursOf(rows: readonly CurveRow[]): number {
   const [first, last] = [rows[0], rows.at(-1)];
   return first === undefined || last === undefined
     ? 0
-    : Math.round((clock(last) - clock(first)) / 3_600_000) / 24;
+    : Math.round((instantOf(last.at) - instantOf(first.at)) / HOUR_MS);
 }

@@ -1,10 +1,18 @@
-import { given, givenList } from "../../given.ts";
+import { givenList } from "../../given.ts";
 import type { IsoInstant } from "../../forecast/question/result.ts";
 import { addDays } from "../../time/civil-day.ts";
-import { dateTick, dayTicks, longDate, wallClock } from "../dates.ts";
+import { dayAxis, dayTicks, longDate, wallClock } from "../dates.ts";
 import type { DegreeDayRow, StageTotalRow } from "./degree-day-rows.ts";
-import { type DisplayUnit, displayUnit, short, thresholdText } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { type DisplayUnit, short, thresholdText, unitOf } from "../display-unit.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 
 /** Options of {@link degreeDayFigure}. */
 export interface DegreeDayFigureOptions extends FigureOptions {
@@ -26,8 +34,8 @@ export function degreeDayFigure(
   rows: readonly DegreeDayRow[],
   options: DegreeDayFigureOptions = {},
 ): Figure {
-  const { stages = [], width = 640 } = options;
-  const unit = displayUnit(options.unit);
+  const { width, display: unit } = frameOf(library, rows, options);
+  const { stages = [] } = options;
   const curves = curvesOf(rows, unit, stages[0]?.at);
   const [begin, end] = [curves[0]?.points[0]?.x, curves[0]?.points.at(-1)?.x];
   const ticks = begin && end ? dayTicks(begin, end, width - 140) : [];
@@ -60,7 +68,7 @@ export function degreeDayFigure(
       marginRight,
       marginTop: 26,
       marginBottom: 34,
-      x: { type: "utc", label: null, ticks, tickFormat: dateTick, tickSize: 4 },
+      x: dayAxis(ticks),
       y: {
         label: `degree-days (${unit.degreeDay})`,
         nice: true,
@@ -107,8 +115,7 @@ export function describeDegreeDays(
   options: Pick<DegreeDayFigureOptions, "stages" | "unit"> = {},
 ): string {
   givenList(rows, ["rows"]);
-  given(options, ["options"], "an object of options");
-  const unit = displayUnit(options.unit);
+  const unit = unitOf(options);
   const sentences = curvesOf(rows, unit).map(
     ({ name, last }) =>
       `By the end of ${longDate(last.day)} ${short(unit.sum(last.total))} ${unit.degreeDay} had added up ${name}.`,
@@ -119,8 +126,6 @@ export function describeDegreeDays(
   if (begun.length > 0) sentences.push(`The middle animal begins: ${begun.join("; ")}.`);
   return sentences.length > 0 ? sentences.join(" ") : "There are no degree-days to show.";
 }
-
-const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
 
 interface Curve {
   readonly name: string;
@@ -154,7 +159,7 @@ function endNames(curves: readonly Curve[], height: number, unit: DisplayUnit) {
     points.slice(-1).map((end) => ({ end, name: shortNameOf(last, unit) })),
   );
   ends.sort((a, b) => b.end.y - a.end.y);
-  const pixels = (height - 60) / (ends[0]?.end.y ?? 1);
+  const pixels = (height - 60) / (ends[0]?.end.y || 1);
   let previous = -Infinity;
   return ends.map(({ end, name }) => {
     const level = -end.y * pixels;

@@ -1,6 +1,13 @@
-import { dateTick, dayTicks, noonOf, wallClock } from "../dates.ts";
-import { type DisplayUnit, displayUnit, thresholdText } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, noonOf, noonTicks } from "../dates.ts";
+import { type DisplayUnit, thresholdText } from "../display-unit.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import type { TemperatureRow } from "./temperature-rows.ts";
 import {
   type ThresholdLine,
@@ -26,8 +33,8 @@ export function temperatureFigure(
   rows: readonly TemperatureRow[],
   options: TemperatureFigureOptions = {},
 ): Figure {
-  const { thresholds = [], unit, width = 640 } = options;
-  const display = displayUnit(unit);
+  const { width, display } = frameOf(library, rows, options);
+  const { thresholds = [] } = options;
   const { degree, temperature } = display;
   const days = rows.flatMap(({ day, min, max, origin }) =>
     min === null || max === null ? [] : [{ at: noonOf(day), min, max, dashed: origin !== "observed" }],
@@ -58,7 +65,7 @@ export function temperatureFigure(
       marginRight: 16,
       marginTop: 26,
       marginBottom: 34,
-      x: { type: "utc", label: null, ticks: ticksOf(rows, width - 68), tickFormat: dateTick, tickSize: 4 },
+      x: dayAxis(noonTicks(rows[0]?.day, rows.at(-1)?.day, width - 68)),
       y: { label: degree, nice: true, tickSize: 4, labelArrow: "none" },
       marks: [
         library.ruleX(
@@ -128,15 +135,6 @@ export function temperatureFigure(
       ],
     },
     options,
-  );
-}
-
-// Labels stand under the strokes that they name.
-function ticksOf(rows: readonly TemperatureRow[], pixels: number): Date[] {
-  const [first, last] = [rows[0], rows.at(-1)];
-  if (!first || !last) return [];
-  return dayTicks(wallClock(first.day), wallClock(last.day), pixels).map((tick) =>
-    noonOf(tick.toISOString().slice(0, 10)),
   );
 }
 

@@ -1,7 +1,8 @@
-import { given, givenList } from "../../given.ts";
+import { givenList } from "../../given.ts";
+import { counted } from "../../plain-words.ts";
 import type { Celsius, TemperatureUnit } from "../../units.ts";
 import { longDate } from "../dates.ts";
-import { displayUnit, short, temperatureText, thresholdText } from "../display-unit.ts";
+import { short, temperatureText, thresholdText, unitOf } from "../display-unit.ts";
 import type { TemperatureRow } from "./temperature-rows.ts";
 
 /** A pair of developmental thresholds, °C; a table of a forecast is one. */
@@ -36,8 +37,7 @@ export function describeTemperatures(
   options: { readonly thresholds?: readonly ThresholdPair[]; readonly unit?: TemperatureUnit } = {},
 ): string {
   givenList(rows, ["rows"]);
-  given(options, ["options"], "an object of options");
-  const display = displayUnit(options.unit);
+  const display = unitOf(options);
   const [first, last] = [rows[0], rows.at(-1)];
   const lows = rows.flatMap((row) => (row.min === null ? [] : [row.min]));
   const highs = rows.flatMap((row) => (row.max === null ? [] : [row.max]));
@@ -57,6 +57,6 @@ export function describeTemperatures(
     );
   }
   const missing = rows.length - lows.length;
-  if (missing > 0) sentences.push(`${missing} ${missing === 1 ? "day has" : "days have"} no reading.`);
+  if (missing > 0) sentences.push(`${counted(missing, "day has", "days have")} no reading.`);
   return sentences.join(" ");
 }

@@ -1,11 +1,20 @@
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
-import { methodName } from "./method-names.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import type { MethodDifferenceRow } from "./method-rows.ts";
 import {
   type MethodMeasure,
   describeMethodDifferences,
   measureName,
+  measureOf,
   measured,
+  rowNames,
   signedText,
 } from "./method-words.ts";
 
@@ -15,7 +24,7 @@ export interface MethodFigureOptions extends FigureOptions {
   readonly measure: MethodMeasure;
 }
 
-/** Pixels that the names of the methods take. */
+/** Pixels that the names of the methods take at least. */
 const NAMES = 142;
 
 /**
@@ -29,34 +38,36 @@ export function methodFigure(
   rows: readonly MethodDifferenceRow[],
   options: MethodFigureOptions,
 ): Figure {
-  const { measure, unit, width = 640 } = options;
+  const { width } = frameOf(library, rows, options);
+  const { measure, display } = measureOf(options);
+  const nameOf = rowNames(rows);
   const bars = rows.flatMap((row) => {
-    const value = measured(row, measure, unit);
-    return value === null
-      ? []
-      : [{ name: methodName(row.method), group: row.group, value, text: signedText(value) }];
+    const value = measured(row, measure, display);
+    return value === null ? [] : [{ name: nameOf(row), group: row.group, value, text: signedText(value) }];
   });
   const unknown = rows
-    .filter((row) => measured(row, measure, unit) === null)
-    .map((row) => ({ name: methodName(row.method), group: row.group }));
+    .filter((row) => measured(row, measure, display) === null)
+    .map((row) => ({ name: nameOf(row), group: row.group }));
   const groups = [...new Set(rows.map(({ group }) => group))];
-  const names = [...new Set(rows.map(({ method }) => methodName(method)))];
-  const beside = groups.length > 1 && width >= NAMES + groups.length * 110;
+  const names = [...new Set(rows.map(nameOf))];
+  // Some seven pixels a letter.
+  const room = names.reduce((most, { length }) => Math.max(most, 8 + 7 * length), NAMES);
+  const beside = groups.length > 1 && width >= room + groups.length * 110;
   const facet = groups.length < 2 ? {} : beside ? { fx: "group" } : { fy: "group" };
   const panels = beside ? groups.length : 1;
   const most = bars.reduce((far, { value }) => Math.max(far, Math.abs(value)), 0) || 1;
-  const panel = Math.max(90, (width - NAMES - 12) / panels);
+  const panel = Math.max(90, (width - room - 12) / panels);
   // Numbers stand at the ends of the bars: the scale runs on so far that they find room there.
   const reach = most / Math.max(0.2, 1 - 84 / panel);
   const height = (beside || groups.length < 2 ? 1 : groups.length) * (names.length * 21 + 26) + 46;
   return drawFigure(
     library,
     {
-      ariaLabel: `What each method says more or less, in ${measureName(measure, unit)}`,
-      ariaDescription: describeMethodDifferences(rows, { measure, unit }),
-      caption: captionOf(measure, measureName(measure, unit), unknown.length > 0),
+      ariaLabel: `What each method says more or less, in ${measureName(measure, display)}`,
+      ariaDescription: describeMethodDifferences(rows, options),
+      caption: captionOf(measure, measureName(measure, display), unknown.length > 0),
       height,
-      marginLeft: NAMES,
+      marginLeft: room,
       marginRight: 12,
       marginTop: groups.length > 1 ? 28 : 12,
       marginBottom: groups.length > 1 ? 8 : 34,
@@ -66,7 +77,7 @@ export function methodFigure(
           ? { domain: [-reach, reach], axis: null }
           : {
               domain: [-reach, reach],
-              label: measureName(measure, unit),
+              label: measureName(measure, display),
               labelArrow: "none",
               labelAnchor: "center",
               ticks: panel / 56,
@@ -103,7 +114,7 @@ export function methodFigure(
           x: () => 0,
           y: "name",
           ...facet,
-          text: () => "not reached",
+          text: () => (measure === "percent" ? "no percentage" : "not reached"),
           textAnchor: "start",
           dx: 5,
           ...READABLE,
@@ -116,7 +127,7 @@ export function methodFigure(
                 fy: (group: string) => group,
                 text: (group: string) => group,
                 frameAnchor: "top-left",
-                dx: 6 - NAMES,
+                dx: 6 - room,
                 dy: -16,
                 fontWeight: 600,
                 ...READABLE,
@@ -127,8 +138,6 @@ export function methodFigure(
     options,
   );
 }
-
-const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
 
 function captionOf(measure: MethodMeasure, name: string, unknown: boolean): string {
   const parts = [

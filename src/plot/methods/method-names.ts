@@ -1,6 +1,7 @@
-import type { CurveMethod } from "../../diurnal/method.ts";
+import { givenOneOf } from "../../given.ts";
+import { type CurveMethod, knownCurveMethod } from "../../diurnal/method.ts";
 import type { MethodRow } from "../../evaluate/methods/compare-methods.ts";
-import type { Cutoff } from "../../response/linear.ts";
+import { CUTOFFS, type Cutoff } from "../../response/linear.ts";
 
 const NAMES: Readonly<Record<CurveMethod | "measured", string>> = {
   measured: "the hours themselves",
@@ -15,12 +16,19 @@ const NAMES: Readonly<Record<CurveMethod | "measured", string>> = {
   "sunrise-exponential": "sunrise exponential",
 };
 
-/** A method as words for a list, a table or a figure, such as `single sine`. */
+/**
+ * A method as words for a list, a table or a figure, such as `single sine`.
+ * @throws {InputError} `invalid-method`.
+ */
 export function methodName(method: MethodRow["method"]): string {
-  return NAMES[method];
+  return NAMES[method === "measured" ? method : knownCurveMethod(method)];
 }
 
-/** A cutoff as words, such as `horizontal cutoff`. */
+/**
+ * A cutoff as words, such as `horizontal cutoff`.
+ * @throws {InputError} `invalid-option`.
+ */
 export function cutoffName(cutoff: Cutoff): string {
+  givenOneOf(cutoff, ["cutoff"], CUTOFFS);
   return cutoff === "none" ? "no cutoff" : `${cutoff} cutoff`;
 }

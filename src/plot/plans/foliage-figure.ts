@@ -1,6 +1,14 @@
+import { given } from "../../given.ts";
 import type { FoliageOutlook } from "../../rearing/plan/foliage-outlook.ts";
-import { dateTick, dayTicks, noonOf, shortDate, wallClock } from "../dates.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, noonOf, noonTicks, shortDate } from "../dates.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import { describeFoliage } from "./foliage-words.ts";
 
 /**
@@ -14,18 +22,14 @@ export function foliageFigure(
   outlook: FoliageOutlook,
   options: Omit<FigureOptions, "unit"> = {},
 ): Figure {
-  const { width = 640 } = options;
+  given(outlook, ["outlook"], "an outlook of a day plan", "days", "food");
+  const { width } = frameOf(library, outlook.days, options);
   const eating = outlook.days.flatMap(({ day, expected, most }) =>
     most > 0 ? [{ day, expected, most }] : [],
   );
   const days = eating.map((one) => ({ ...one, x: noonOf(one.day) }));
   const [first, last] = [days[0], days.at(-1)];
-  const ticks =
-    first === undefined || last === undefined
-      ? []
-      : dayTicks(wallClock(first.day), wallClock(last.day), width - 72).map((tick) =>
-          noonOf(tick.toISOString().slice(0, 10)),
-        );
+  const ticks = noonTicks(first?.day, last?.day, width - 72);
   const runsOut = outlook.runsOut === null ? [] : [noonOf(outlook.runsOut)];
   const late =
     first !== undefined && last !== undefined && Number(runsOut[0]) * 2 > Number(first.x) + Number(last.x);
@@ -44,7 +48,7 @@ export function foliageFigure(
       marginBottom: 34,
       insetLeft: 8,
       insetRight: 8,
-      x: { type: "utc", label: null, ticks, tickFormat: dateTick, tickSize: 4 },
+      x: dayAxis(ticks),
       y: { label: "leaves a day", zero: true, nice: true, tickSize: 4, labelArrow: "none" },
       marks: [
         library.ruleY([0], { stroke: COLOURS.limit }),

@@ -1,6 +1,13 @@
-import { dateTick, dayTicks, noonOf, shortDate, wallClock } from "../dates.ts";
-import { displayUnit } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, noonOf, noonTicks, shortDate } from "../dates.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import type { StartRow } from "./start-rows.ts";
 import { describeStarts, startText } from "./start-words.ts";
 
@@ -21,8 +28,8 @@ export function startFigure(
   rows: readonly StartRow[],
   options: StartFigureOptions = {},
 ): Figure {
-  const { unit, width = 640, chosen = null } = options;
-  const display = displayUnit(unit);
+  const { width, display } = frameOf(library, rows, options);
+  const { unit, chosen = null } = options;
   const room = rows.some(({ temperature }) => temperature !== null);
   const placeOf = ({ on, temperature }: StartRow): Date | number =>
     temperature === null ? noonOf(on.slice(0, 10)) : display.temperature(temperature);
@@ -44,7 +51,6 @@ export function startFigure(
     { name: "too early", key: "early", className: "too-early", strokeDasharray: "7 4" },
     { name: "too late", key: "late", className: "too-late", strokeDasharray: "2 3" },
   ] as const;
-  const readable = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 };
   return drawFigure(
     library,
     {
@@ -66,7 +72,7 @@ export function startFigure(
             labelArrow: "none",
             ticks: width / 80,
           }
-        : { type: "utc", label: null, ticks: ticksOf(rows, width - 72), tickFormat: dateTick, tickSize: 4 },
+        : dayAxis(noonTicks(rows[0]?.on, rows.at(-1)?.on, width - 72)),
       y: { domain: [0, 100], label: "%", tickSize: 4, labelArrow: "none" },
       marks: [
         library.ruleY([0], { stroke: COLOURS.limit }),
@@ -98,7 +104,7 @@ export function startFigure(
             text: [name],
             textAnchor: atBegin ? "start" : "end",
             dy: -9,
-            ...readable,
+            ...READABLE,
           });
         }),
         library.dot(best, {
@@ -146,14 +152,6 @@ function chosenMarks(
       fill: "currentColor",
     }),
   ];
-}
-
-function ticksOf(rows: readonly StartRow[], pixels: number): Date[] {
-  const [first, last] = [rows[0], rows.at(-1)];
-  if (first === undefined || last === undefined) return [];
-  return dayTicks(wallClock(first.on.slice(0, 10)), wallClock(last.on.slice(0, 10)), pixels).map((tick) =>
-    noonOf(tick.toISOString().slice(0, 10)),
-  );
 }
 
 function captionOf(someUnknown: boolean): string {

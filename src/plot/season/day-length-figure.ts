@@ -1,8 +1,16 @@
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import { PLACE_DASHES } from "./last-eggs-figure.ts";
-import { dateOnAxis, monthTicks, seasonTick } from "./season-axis.ts";
+import { dayAxis } from "../dates.ts";
+import { dateOnAxis, monthTicks, seasonTick, spanOf } from "./season-axis.ts";
 import type { DayLengthRow } from "./season-rows.ts";
-import { describeDayLengths } from "./season-words.ts";
+import { describeDayLengths, placesOf } from "./season-words.ts";
 
 /**
  * How long the days are over the season, one line a place, with a numbered mark where the middle animal of each
@@ -15,14 +23,10 @@ export function dayLengthFigure(
   rows: readonly DayLengthRow[],
   options: Omit<FigureOptions, "unit"> = {},
 ): Figure {
-  const { width = 640 } = options;
+  const { width } = frameOf(library, rows, options);
   const points = rows.map((row) => ({ ...row, x: dateOnAxis(row.date, row.hemisphere) }));
-  const places = [...new Set(rows.map(({ place }) => place))];
-  const times = points.map(({ x }) => Number(x));
-  const [from, to] =
-    times.length === 0
-      ? [dateOnAxis("01-01", "north"), dateOnAxis("12-31", "north")]
-      : [new Date(Math.min(...times)), new Date(Math.max(...times))];
+  const places = placesOf(rows);
+  const [from, to] = spanOf(points, ["01-01", "12-31"]);
   const lines = places.map((place, i) => {
     const own = points.filter((point) => point.place === place);
     // The last week of the curve may fall into the next year, where it would be drawn back to the first.
@@ -44,14 +48,7 @@ export function dayLengthFigure(
       marginRight: 18,
       marginTop: 40,
       marginBottom: 30,
-      x: {
-        type: "utc",
-        domain: [from, to],
-        label: null,
-        ticks: monthTicks(from, to, width - 60),
-        tickFormat: seasonTick,
-        tickSize: 4,
-      },
+      x: { ...dayAxis(monthTicks(from, to, width - 60), seasonTick), domain: [from, to] },
       y: { label: "hours of daylight", labelArrow: "none", nice: true, tickSize: 4, grid: true },
       marks: [
         ...lines.map(({ curve, dash }) =>

@@ -1,8 +1,16 @@
 import { DAY_MS } from "../../time/zone.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
-import { dateOnAxis, monthTicks, seasonTick } from "./season-axis.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
+import { dayAxis } from "../dates.ts";
+import { dateOnAxis, monthTicks, seasonTick, spanOf } from "./season-axis.ts";
 import type { LastEggRow } from "./season-rows.ts";
-import { describeLastEggs } from "./season-words.ts";
+import { describeLastEggs, placesOf } from "./season-words.ts";
 
 /** Lines of the places, in their order: told apart by their dashes. */
 export const PLACE_DASHES = ["none", "7 4", "2 3"] as const;
@@ -17,7 +25,7 @@ export function lastEggsFigure(
   rows: readonly LastEggRow[],
   options: Omit<FigureOptions, "unit"> = {},
 ): Figure {
-  const { width = 640 } = options;
+  const { width } = frameOf(library, rows, options);
   const points = rows.map((row) => ({
     place: row.place,
     x: dateOnAxis(row.date, row.hemisphere),
@@ -25,12 +33,8 @@ export function lastEggsFigure(
     lower: row.lower * 100,
     upper: row.upper * 100,
   }));
-  const places = [...new Set(rows.map(({ place }) => place))];
-  const times = points.map(({ x }) => Number(x));
-  const [from, to] =
-    times.length === 0
-      ? [dateOnAxis("07-01", "north"), dateOnAxis("10-01", "north")]
-      : [new Date(Math.min(...times)), new Date(Math.max(...times))];
+  const places = placesOf(rows);
+  const [from, to] = spanOf(points, ["07-01", "10-01"]);
   const days = (Number(to) - Number(from)) / DAY_MS;
   return drawFigure(
     library,
@@ -45,12 +49,8 @@ export function lastEggsFigure(
       marginTop: 44,
       marginBottom: 30,
       x: {
-        type: "utc",
+        ...dayAxis((days > 120 ? monthTicks : weekTicks)(from, to, width - 60), seasonTick),
         domain: [from, to],
-        label: null,
-        ticks: days > 120 ? monthTicks(from, to, width - 60) : weekTicks(from, to, width - 60),
-        tickFormat: seasonTick,
-        tickSize: 4,
       },
       y: { domain: [0, 100], label: "% of the seasons", labelArrow: "none", tickSize: 4 },
       marks: [

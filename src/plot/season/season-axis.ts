@@ -6,6 +6,7 @@ import {
   seasonDay,
   seasonOf,
 } from "../../rearing/season/season-calendar.ts";
+import { greatest, least } from "../../numeric/extremes.ts";
 import type { CivilDay } from "../../time/civil-day.ts";
 import { DAY_MS } from "../../time/zone.ts";
 import { noonOf, shortDate } from "../dates.ts";
@@ -22,6 +23,16 @@ export function dateOnAxis(date: MonthDay, hemisphere: Hemisphere): Date {
 export function dayOnAxis(day: CivilDay, label: string, hemisphere: Hemisphere): Date {
   const season = seasonOf(Number(label.slice(0, 4)), hemisphere);
   return noonOf(referenceDay(seasonDay(day, season, hemisphere), hemisphere));
+}
+
+/** First and last of points on that axis; without any, those of a season of the north. */
+export function spanOf(
+  points: readonly { readonly x: Date }[],
+  [first, last]: readonly [MonthDay, MonthDay],
+): [Date, Date] {
+  if (points.length === 0) return [dateOnAxis(first, "north"), dateOnAxis(last, "north")];
+  const times = points.map(({ x }) => Number(x));
+  return [new Date(least(times)), new Date(greatest(times))];
 }
 
 /** Firsts of months from one day to another, as close as their labels have room. */

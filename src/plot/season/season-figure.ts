@@ -1,8 +1,16 @@
 import { DAY_MS } from "../../time/zone.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
+import { dayAxis } from "../dates.ts";
 import { dateOnAxis, dayOnAxis, monthTicks, seasonTick } from "./season-axis.ts";
 import type { SeasonRow } from "./season-rows.ts";
-import { describeSeasons } from "./season-words.ts";
+import { describeSeasons, placesOf } from "./season-words.ts";
 
 const ROW_PIXELS = 38;
 
@@ -17,7 +25,7 @@ export function seasonFigure(
   rows: readonly SeasonRow[],
   options: Omit<FigureOptions, "unit"> = {},
 ): Figure {
-  const { width = 640 } = options;
+  const { width } = frameOf(library, rows, options);
   const bars = rows.flatMap((row) =>
     row.broods.flatMap(({ number, eggs, adults }) => {
       const until = adults ?? row.ends;
@@ -39,7 +47,7 @@ export function seasonFigure(
   );
   const from = new Date(times.length === 0 ? dateOnAxis("04-01", "north") : Math.min(...times) - 6 * DAY_MS);
   const to = new Date(times.length === 0 ? dateOnAxis("11-30", "north") : Math.max(...times) + 6 * DAY_MS);
-  const places = [...new Set(rows.map(({ place }) => place))];
+  const places = placesOf(rows);
   const at = { fy: "place", y: "label" } as const;
   return drawFigure(
     library,
@@ -56,15 +64,7 @@ export function seasonFigure(
       marginRight: 14,
       marginTop: 30,
       marginBottom: 30,
-      x: {
-        type: "utc",
-        domain: [from, to],
-        label: null,
-        ticks: monthTicks(from, to, width - 72),
-        tickFormat: seasonTick,
-        tickSize: 4,
-        grid: true,
-      },
+      x: { ...dayAxis(monthTicks(from, to, width - 72), seasonTick), domain: [from, to], grid: true },
       y: { type: "band", label: null, tickSize: 0, padding: 0.3 },
       fy: { domain: places, label: null, axis: null, padding: 0.18 },
       marks: [

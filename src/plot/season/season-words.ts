@@ -1,4 +1,5 @@
 import { givenList } from "../../given.ts";
+import { counted } from "../../plain-words.ts";
 import { longDate } from "../dates.ts";
 import type { DayLengthRow, LastEggRow, SeasonRow } from "./season-rows.ts";
 
@@ -13,7 +14,7 @@ export function describeSeasons(rows: readonly SeasonRow[]): string {
       );
       const end = ends === null ? "nothing ends it" : `it ends on ${longDate(ends)} by ${endsBy}`;
       const list = flown.length === 0 ? "" : `: ${flown.join(", ")}`;
-      return `${place} ${label} has ${complete} ${complete === 1 ? "brood" : "broods"}${list}; ${end}.`;
+      return `${place} ${label} has ${counted(complete, "brood")}${list}; ${end}.`;
     })
     .join(" ");
 }
@@ -57,6 +58,7 @@ export function monthDayText(date: string): string {
   return longDate(`2000-${date}`);
 }
 
-function placesOf(rows: readonly { readonly place: string }[]): string[] {
+/** The places of rows, in their order. @internal */
+export function placesOf(rows: readonly { readonly place: string }[]): string[] {
   return [...new Set(rows.map(({ place }) => place))];
 }

@@ -1,6 +1,14 @@
 import { type CivilDay, addDays } from "../../time/civil-day.ts";
-import { dateTick, dayTicks, wallClock } from "../dates.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, dayTicks, wallClock } from "../dates.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import type { OutlookRow } from "./outlook-rows.ts";
 import { describePaces, describeWindowWidths } from "./outlook-words.ts";
 import { todayRule } from "../today-rule.ts";
@@ -23,6 +31,7 @@ export function windowWidthFigure(
   rows: readonly OutlookRow[],
   options: OutlookFigureOptions,
 ): Figure {
+  frameOf(library, rows, options);
   const lines = [
     { name: "with the log", className: "with-log", dash: "none", of: (row: OutlookRow) => row.windowDays },
     {
@@ -80,6 +89,7 @@ export function paceFigure(
   rows: readonly OutlookRow[],
   options: OutlookFigureOptions,
 ): Figure {
+  frameOf(library, rows, options);
   const points = rows.map((row) => ({ x: eveningOf(row.day), ...row }));
   const edge = { x: "x", stroke: COLOURS.limit, strokeWidth: 1.25 };
   return evenings(library, rows, options, {
@@ -101,8 +111,6 @@ export function paceFigure(
   });
 }
 
-const READABLE = { fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
-
 type Parts = Parameters<typeof drawFigure>[1];
 
 // What both figures share: the axis of evenings, and the rule of today.
@@ -112,7 +120,8 @@ function evenings(
   options: OutlookFigureOptions,
   parts: Parts,
 ): Figure {
-  const { width = 640, today, days } = options;
+  const { width } = frameOf(library, rows, options);
+  const { today, days } = options;
   const from = days?.from ?? rows[0]?.day ?? today;
   const to = days?.to ?? rows.at(-1)?.day ?? today;
   const [begin, end] = [eveningOf(from), eveningOf(to)];
@@ -125,14 +134,7 @@ function evenings(
       marginTop: 44,
       marginBottom: 34,
       ...parts,
-      x: {
-        type: "utc",
-        domain: [begin, end],
-        label: null,
-        ticks: dayTicks(begin, end, width - 60),
-        tickFormat: dateTick,
-        tickSize: 4,
-      },
+      x: { ...dayAxis(dayTicks(begin, end, width - 60)), domain: [begin, end] },
       marks: [...(parts.marks ?? []), ...todayRule(library, today, begin, end)],
     },
     options,

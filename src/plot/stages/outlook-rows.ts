@@ -2,8 +2,10 @@ import { givenList, given } from "../../given.ts";
 import type { Learned } from "../../forecast/question/learned.ts";
 import type { Forecast, IsoInstant } from "../../forecast/question/result.ts";
 import type { StageId } from "../../species/life-cycle.ts";
-import { type CivilDay, dayNumber } from "../../time/civil-day.ts";
-import { DAY_MS, parseMoment } from "../../time/zone.ts";
+import { stageName } from "../../species/stage-names.ts";
+import type { CivilDay } from "../../time/civil-day.ts";
+import { DAY_MS } from "../../time/zone.ts";
+import { instantOf } from "../dates.ts";
 
 /** What is expected in the evening of one day of a season. */
 export interface Outlook {
@@ -34,9 +36,11 @@ export interface OutlookRow {
  * How what is known of a season grows, one row for each day.
  * @param outlooks In the order of their days.
  * @param stage The stage whose begin is followed. Default `adult`.
+ * @throws {InputError} `invalid-option`, `unknown-stage`.
  */
 export function outlookRows(outlooks: readonly Outlook[], stage: StageId = "adult"): OutlookRow[] {
   givenList(outlooks, ["outlooks"]);
+  stageName(stage);
   outlooks.forEach((one, i) => {
     given(
       one,
@@ -66,10 +70,4 @@ function beginOf(forecast: Forecast, stage: StageId) {
 function windowDays(forecast: Forecast, stage: StageId): number | null {
   const { early = null, late = null } = beginOf(forecast, stage) ?? {};
   return early === null || late === null ? null : (instantOf(late) - instantOf(early)) / DAY_MS;
-}
-
-/** Milliseconds; a time without an offset is a local clock, which no zone of this machine may move. */
-function instantOf(at: IsoInstant): number {
-  const { day, instant } = parseMoment(at, "UTC", ["at"]);
-  return instant ?? dayNumber(day) * DAY_MS;
 }

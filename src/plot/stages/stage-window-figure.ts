@@ -1,7 +1,15 @@
 import { greatest, least } from "../../numeric/extremes.ts";
 import type { IsoInstant } from "../../forecast/question/result.ts";
-import { dateTick, dayTicks, noonOf, shortDate, wallClock } from "../dates.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, dayTicks, noonOf, shortDate, wallClock } from "../dates.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import type { StageWindowRow } from "./stage-window-rows.ts";
 import { describeStageWindows } from "./stage-window-words.ts";
 
@@ -22,13 +30,16 @@ export function stageWindowFigure(
   rows: readonly StageWindowRow[],
   options: StageWindowFigureOptions = {},
 ): Figure {
-  const { width = 640, from } = options;
+  const { width } = frameOf(library, rows, options);
+  const { from } = options;
   const bars = barsOf(rows);
   const seen = bars.flatMap((bar) => bar.seen.map((one) => ({ ...one, name: bar.name })));
   const times = [...bars.flatMap((bar) => [bar.from, bar.to]), ...seen.map((one) => one.at)].map(Number);
   const begin = from === undefined ? least(times) : wallClock(from).getTime();
-  const end = greatest(times);
-  const ticks = dayTicks(new Date(begin), new Date(end), width - 40);
+  const end = greatest([begin, ...times]);
+  // Without a date there is no axis.
+  const domain = Number.isFinite(begin) ? [new Date(begin), new Date(end)] : [];
+  const ticks = domain.length === 0 ? [] : dayTicks(new Date(begin), new Date(end), width - 40);
   // A label stands to the right of its bar where it has room there or more room than to the left.
   const pixelsPerMs = (width - 40) / (end - begin);
   const hasRoom = ({ name, dates, leftmost, rightmost }: (typeof bars)[number]): boolean => {
@@ -37,7 +48,7 @@ export function stageWindowFigure(
   };
   const early = bars.filter(hasRoom);
   const late = bars.filter((bar) => !hasRoom(bar));
-  const label = { y: "name", fill: "currentColor", stroke: COLOURS.halo, strokeWidth: 4 } as const;
+  const label = { y: "name", ...READABLE } as const;
   const labels = (side: typeof bars, x: "rightmost" | "leftmost", anchor: "start" | "end", dx: number) => [
     library.text(side, { ...label, x, text: "name", textAnchor: anchor, dx, dy: -7, fontWeight: 600 }),
     library.text(side, { ...label, x, text: "dates", textAnchor: anchor, dx, dy: 8 }),
@@ -55,14 +66,7 @@ export function stageWindowFigure(
       marginRight: 16,
       marginTop: 8,
       marginBottom: 34,
-      x: {
-        type: "utc",
-        domain: [new Date(begin), new Date(end)],
-        label: null,
-        ticks,
-        tickFormat: dateTick,
-        tickSize: 4,
-      },
+      x: { ...dayAxis(ticks), domain },
       y: { type: "band", domain: bars.map((bar) => bar.name), axis: null },
       r: { type: "identity" },
       marks: [

@@ -1,4 +1,5 @@
 import { given, givenList } from "../../given.ts";
+import type { LogFate } from "../../cohort/log.ts";
 import type { Forecast, IsoInstant, SignForecast, StageForecast } from "../../forecast/question/result.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
@@ -10,6 +11,8 @@ export interface LoggedStage {
   /** Civil day or ISO instant on which it was seen to have begun. */
   readonly on: string;
   readonly count: number;
+  /** Of dead and lost animals no begin was seen: they are left out. Default `seen`. */
+  readonly fate?: LogFate;
 }
 
 /** Animals that were seen to have begun a stage on one day. */
@@ -63,9 +66,9 @@ function rowOf(
 
 function seenOn(log: readonly LoggedStage[], stage: StageId): SeenOn[] {
   const counts = new Map<CivilDay, number>();
-  for (const entry of log) {
-    const day = entry.on.slice(0, 10);
-    if (entry.stage === stage) counts.set(day, (counts.get(day) ?? 0) + entry.count);
+  for (const { on, count, fate = "seen", ...entry } of log) {
+    const day = on.slice(0, 10);
+    if (entry.stage === stage && fate === "seen") counts.set(day, (counts.get(day) ?? 0) + count);
   }
   return [...counts].map(([day, count]) => ({ day, count })).sort((a, b) => (a.day < b.day ? -1 : 1));
 }

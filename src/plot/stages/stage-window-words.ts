@@ -1,4 +1,5 @@
 import { givenList } from "../../given.ts";
+import { capitalised } from "../../plain-words.ts";
 import { longDate } from "../dates.ts";
 import type { SeenOn, StageWindowRow } from "./stage-window-rows.ts";
 
@@ -10,20 +11,18 @@ export function describeStageWindows(rows: readonly StageWindowRow[]): string {
 
 function describeRow({ name, early, expected, late, absence, seen: days }: StageWindowRow): string {
   const seen = days.length === 0 ? "" : `; seen on ${seenText(days)}`;
-  if (expected === null) return `${capital(name)}: no date${seen}.${absence === null ? "" : ` ${absence}`}`;
+  if (expected === null)
+    return `${capitalised(name)}: no date${seen}.${absence === null ? "" : ` ${absence}`}`;
   const window =
     early !== null && late !== null
       ? `, between ${longDate(early)} and ${longDate(late)}`
       : late === null
         ? ", with a late end beyond the temperatures"
         : "";
-  return `${capital(name)}: about ${longDate(expected)}${window}${seen}.`;
+  return `${capitalised(name)}: about ${longDate(expected)}${window}${seen}.`;
 }
 
-function seenText(days: readonly SeenOn[]): string {
+/** Days on which something was seen, with how many: `4 July (3)`. @internal */
+export function seenText(days: readonly SeenOn[]): string {
   return days.map(({ day, count }) => `${longDate(day)} (${count})`).join(", ");
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,7 +1,15 @@
 import { type CivilDay, addDays } from "../../time/civil-day.ts";
 import { DAY_MS } from "../../time/zone.ts";
-import { dateTick, dayTicks, wallClock } from "../dates.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
+import { dayAxis, dayTicks, wallClock } from "../dates.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
 import { todayRule } from "../today-rule.ts";
 import { type UpdatedWindowLine, lineOf } from "./updated-window-line.ts";
 import type { UpdatedWindowRow } from "./updated-window-rows.ts";
@@ -27,9 +35,10 @@ export function updatedWindowFigure(
   rows: readonly UpdatedWindowRow[],
   options: UpdatedWindowFigureOptions,
 ): Figure {
-  const { width = 640, today, days } = options;
+  const { width } = frameOf(library, rows, options);
+  const { today, days } = options;
   const lines = rows.map(lineOf);
-  const times = [...lines.flatMap(({ span }) => span), wallClock(addDays(today, 1))].map(Number);
+  const times = [...lines.flatMap(({ span }) => span ?? []), wallClock(addDays(today, 1))].map(Number);
   if (days !== undefined)
     times.push(wallClock(days.from).getTime(), wallClock(addDays(days.to, 1)).getTime());
   const begin = times.reduce((a, b) => Math.min(a, b));
@@ -37,16 +46,24 @@ export function updatedWindowFigure(
   const ticks = dayTicks(new Date(begin), new Date(end), width - 40);
   // A name stands right of what is drawn where it has room there or more room than to the left.
   const pixels = (width - 40) / (end - begin);
-  const isRight = ({ name, dates, span: [left, right] }: UpdatedWindowLine): boolean =>
-    end - Number(right) >= Number(left) - begin ||
-    (end - Number(right)) * pixels > 6.8 * Math.max(name.length, dates.length);
+  // Where nothing is drawn, it stands at the begin.
+  const spanOf = ({ span }: UpdatedWindowLine) => span ?? ([new Date(begin), new Date(begin)] as const);
+  const isRight = (line: UpdatedWindowLine): boolean => {
+    const [left, right] = spanOf(line);
+    const { length } = line.name.length > line.dates.length ? line.name : line.dates;
+    return end - Number(right) >= Number(left) - begin || (end - Number(right)) * pixels > 6.8 * length;
+  };
   const names = (right: boolean) => {
     const side = lines.filter((line) => isRight(line) === right);
-    const at = { x: (line: UpdatedWindowLine) => line.span[right ? 1 : 0], y: "name", dx: right ? 13 : -13 };
-    const text = { textAnchor: right ? "start" : "end", fill: "currentColor", stroke: COLOURS.halo } as const;
+    const at = {
+      x: (line: UpdatedWindowLine) => spanOf(line)[right ? 1 : 0],
+      y: "name",
+      dx: right ? 13 : -13,
+    };
+    const text = { ...READABLE, textAnchor: right ? "start" : "end" } as const;
     return [
-      library.text(side, { ...at, ...text, text: "name", dy: -8, fontWeight: 600, strokeWidth: 4 }),
-      library.text(side, { ...at, ...text, text: "dates", dy: 7, strokeWidth: 4 }),
+      library.text(side, { ...at, ...text, text: "name", dy: -8, fontWeight: 600 }),
+      library.text(side, { ...at, ...text, text: "dates", dy: 7 }),
     ];
   };
   const bar = (which: "first" | "now", strokeWidth: number, strokeOpacity: number, stroke: string) =>
@@ -96,14 +113,7 @@ export function updatedWindowFigure(
       marginRight: 16,
       marginTop: 24,
       marginBottom: 34,
-      x: {
-        type: "utc",
-        domain: [new Date(begin), new Date(end)],
-        label: null,
-        ticks,
-        tickFormat: dateTick,
-        tickSize: 4,
-      },
+      x: { ...dayAxis(ticks), domain: [new Date(begin), new Date(end)] },
       y: { type: "band", domain: rows.map(({ name }) => name), axis: null },
       r: { type: "identity" },
       marks: [

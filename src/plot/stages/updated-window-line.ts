@@ -20,8 +20,8 @@ export interface UpdatedWindowLine {
   readonly seen: readonly Diamond[];
   readonly later: readonly Diamond[];
   readonly aside: readonly Diamond[];
-  /** From the leftmost to the rightmost thing drawn, what was kept aside left out: it can lie anywhere. */
-  readonly span: readonly [Date, Date];
+  /** From the leftmost to the rightmost thing drawn, what was kept aside left out: it can lie anywhere; `null` for nothing. */
+  readonly span: readonly [Date, Date] | null;
 }
 
 interface Diamond {
@@ -40,8 +40,9 @@ export function lineOf({ name, first, now, seen, later, aside }: UpdatedWindowRo
   const drawn = [...ends, ...[...marks.seen, ...marks.later].map(({ at }) => at)].sort(
     (a, b) => Number(a) - Number(b),
   );
-  const [left = new Date(NaN), right = left] = [drawn[0], drawn.at(-1)];
-  return { name, ...parts, ...marks, aside: diamonds(aside), span: [left, right], dates: datesOf(now, seen) };
+  const [left, right] = [drawn[0], drawn.at(-1)];
+  const span = left === undefined || right === undefined ? null : ([left, right] as const);
+  return { name, ...parts, ...marks, aside: diamonds(aside), span, dates: datesOf(now, seen) };
 }
 
 function barOf(name: string, { early, expected, late }: Window): Bar | null {

@@ -1,3 +1,4 @@
+import { given } from "../../given.ts";
 import type { Forecast, Window } from "../../forecast/question/result.ts";
 import type { CivilDay } from "../../time/civil-day.ts";
 import { type LoggedStage, type SeenOn, type StageWindowRow, stageWindowRows } from "./stage-window-rows.ts";
@@ -36,6 +37,7 @@ export function updatedWindowRows(
     readonly today: CivilDay;
   },
 ): UpdatedWindowRow[] {
+  given(options, ["options"], "an object with today", "today");
   const { log = [], aside = [], today } = options;
   const updated = new Map(stageWindowRows(now).map((row) => [row.begins, row]));
   const keptAside = new Map(stageWindowRows(first, aside).map((row) => [row.begins, row.seen]));

@@ -1,8 +1,9 @@
 import { givenList } from "../../given.ts";
 import type { Window } from "../../forecast/question/result.ts";
 import type { CivilDay } from "../../time/civil-day.ts";
+import { capitalised } from "../../plain-words.ts";
 import { longDate } from "../dates.ts";
-import type { SeenOn } from "./stage-window-rows.ts";
+import { seenText } from "./stage-window-words.ts";
 import type { UpdatedWindowRow } from "./updated-window-rows.ts";
 
 /** The windows of now and of the first day in words, one sentence a row. */
@@ -17,7 +18,7 @@ function describeRow({ name, first, now, absence, seen, later, aside }: UpdatedW
   if (seen.length > 0) parts.push(`seen on ${seenText(seen)}`);
   if (later.length > 0) parts.push(`to be seen on ${seenText(later)}`);
   if (aside.length > 0) parts.push(`kept aside: ${seenText(aside)}`);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${parts.join("; ")}.${absence === null ? "" : ` ${absence}`}`;
+  return `${capitalised(name)}: ${parts.join("; ")}.${absence === null ? "" : ` ${absence}`}`;
 }
 
 function windowText({ early, expected, late }: Window): string {
@@ -27,8 +28,4 @@ function windowText({ early, expected, late }: Window): string {
   return early === null
     ? `${about}, to ${longDate(late)}`
     : `${about}, ${longDate(early)} to ${longDate(late)}`;
-}
-
-function seenText(days: readonly SeenOn[]): string {
-  return days.map(({ day, count }) => `${longDate(day)} (${count})`).join(", ");
 }

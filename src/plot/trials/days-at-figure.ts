@@ -1,7 +1,14 @@
 import type { DaysAt } from "../../evaluate/threshold/days-at.ts";
-import { displayUnit } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
-import { trialMarks } from "./trial-marks.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
+import { temperatureAxis, trialMarks } from "./trial-marks.ts";
 import type { TrialRow } from "./trial-rows.ts";
 import { describeDaysAt } from "./trial-words.ts";
 
@@ -24,10 +31,10 @@ export function daysAtFigure(
   rows: readonly DaysAt[],
   options: DaysAtFigureOptions = {},
 ): Figure {
-  const { trials = [], named = [], unit, width = 640 } = options;
-  const display = displayUnit(unit);
+  const { width, display } = frameOf(library, rows, options);
+  const { trials = [], named = [], unit } = options;
   const most = Math.max(...trials.map(({ days }) => days), ...named.map(({ days }) => days ?? 0));
-  const top = Number.isFinite(most) ? most * 1.25 : 100;
+  const top = Number.isFinite(most) && most > 0 ? most * 1.25 : 100;
   const points = rows.flatMap(({ temperature, days, early, late, beyond }) =>
     days === null
       ? []
@@ -57,7 +64,7 @@ export function daysAtFigure(
       marginRight: 18,
       marginTop: 30,
       marginBottom: 40,
-      x: { label: `temperature, ${display.degree}`, labelArrow: "none", tickSize: 4, ticks: width / 80 },
+      x: temperatureAxis(display, width),
       y: { label: "days", domain: [0, top], labelArrow: "none", tickSize: 4 },
       marks: [
         library.ruleY([0], { stroke: COLOURS.limit }),
@@ -94,9 +101,7 @@ export function daysAtFigure(
           textAnchor: "start",
           dx: 7,
           dy: -12,
-          fill: "currentColor",
-          stroke: COLOURS.halo,
-          strokeWidth: 4,
+          ...READABLE,
         }),
       ],
     },

@@ -1,8 +1,16 @@
+import { givenList } from "../../given.ts";
 import type { RankedModel } from "../../evaluate/rate-fit/compare-rate-models.ts";
 import type { Celsius } from "../../units.ts";
-import { displayUnit } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
-import { trialMarks } from "./trial-marks.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  READABLE,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
+import { temperatureAxis, trialMarks } from "./trial-marks.ts";
 import { type TrialRow, rateCurveRows } from "./trial-rows.ts";
 import { describeRateModels, fastestOf, rateModelName } from "./trial-words.ts";
 
@@ -27,12 +35,12 @@ export function rateCurveFigure(
   ranked: readonly RankedModel[],
   options: RateCurveFigureOptions = {},
 ): Figure {
-  const { unit, width = 640, chosen = ranked[0]?.model } = options;
-  const display = displayUnit(unit);
+  const { width, display } = frameOf(library, rows, options);
+  givenList(ranked, ["ranked"], "a list of ranked models");
+  const { unit, chosen = ranked[0]?.model } = options;
   const temperatures = rows.map(({ temperature }) => temperature);
-  const seen = { from: Math.min(...temperatures) - 4, to: Math.max(...temperatures) + 4 };
-  const curves = rows.length === 0 ? [] : rateCurveRows(ranked, options.span ?? seen);
-  const points = curves.map((row) => ({
+  const span = options.span ?? { from: Math.min(...temperatures) - 4, to: Math.max(...temperatures) + 4 };
+  const points = (rows.length === 0 ? [] : rateCurveRows(ranked, span)).map((row) => ({
     ...row,
     x: display.temperature(row.temperature),
     y: row.rate * 100,
@@ -54,7 +62,7 @@ export function rateCurveFigure(
       marginRight: 18,
       marginTop: 30,
       marginBottom: 40,
-      x: { label: `temperature, ${display.degree}`, labelArrow: "none", tickSize: 4, ticks: width / 80 },
+      x: temperatureAxis(display, width),
       y: { label: "% of the development a day", domain: [0, top], labelArrow: "none", tickSize: 4 },
       marks: [
         library.ruleY([0], { stroke: COLOURS.limit }),
@@ -84,9 +92,7 @@ export function rateCurveFigure(
           textAnchor: "end",
           dx: -6,
           dy: -10,
-          fill: "currentColor",
-          stroke: COLOURS.halo,
-          strokeWidth: 4,
+          ...READABLE,
         }),
       ],
     },

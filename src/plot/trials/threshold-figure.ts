@@ -1,8 +1,13 @@
 import type { ThresholdEstimate } from "../../evaluate/threshold/estimate-threshold.ts";
-import { celsiusDegreesToFahrenheit } from "../../units.ts";
-import { displayUnit } from "../display-unit.ts";
-import { COLOURS, type Figure, type FigureOptions, type PlotLibrary, drawFigure } from "../figure.ts";
-import { trialMarks } from "./trial-marks.ts";
+import {
+  COLOURS,
+  type Figure,
+  type FigureOptions,
+  type PlotLibrary,
+  drawFigure,
+  frameOf,
+} from "../figure.ts";
+import { temperatureAxis, trialMarks } from "./trial-marks.ts";
 import type { TrialRow } from "./trial-rows.ts";
 import { describeThresholds, thresholdWithError } from "./trial-words.ts";
 
@@ -23,18 +28,18 @@ export function thresholdFigure(
   rows: readonly TrialRow[],
   options: ThresholdFigureOptions = {},
 ): Figure {
-  const { estimates = [], unit, width = 640 } = options;
-  const display = displayUnit(unit);
-  const error = unit === "F" ? celsiusDegreesToFahrenheit : (degrees: number): number => degrees;
+  const { width, display } = frameOf(library, rows, options);
+  const { estimates = [], unit } = options;
   const hottest = Math.max(...rows.map(({ temperature }) => temperature)) + 1;
-  const lines = estimates.map((estimate) => {
+  // Without trials there is nothing that a line could run through.
+  const lines = (rows.length === 0 ? [] : estimates).map((estimate) => {
     const intercept = estimate.method === "x-intercept";
     return {
       estimate,
       className: intercept ? "by-intercept" : "by-axis",
       dash: intercept ? "none" : "7 4",
       at: display.temperature(estimate.lower),
-      error: estimate.lowerError === null ? null : error(estimate.lowerError),
+      error: estimate.lowerError === null ? null : display.difference(estimate.lowerError),
       ends: [
         { x: display.temperature(estimate.lower), y: 0 },
         {
@@ -56,13 +61,7 @@ export function thresholdFigure(
       marginRight: 18,
       marginTop: 30,
       marginBottom: 40,
-      x: {
-        label: `temperature, ${display.degree}`,
-        nice: true,
-        labelArrow: "none",
-        tickSize: 4,
-        ticks: width / 80,
-      },
+      x: { ...temperatureAxis(display, width), nice: true },
       y: { label: "% of the development a day", zero: true, nice: true, labelArrow: "none", tickSize: 4 },
       marks: [
         library.ruleY([0], { stroke: COLOURS.limit }),

@@ -1,6 +1,12 @@
 import type { Markish } from "@observablehq/plot";
+import type { DisplayUnit } from "../display-unit.ts";
 import { COLOURS, type PlotLibrary } from "../figure.ts";
 import type { TrialRow } from "./trial-rows.ts";
+
+/** The axis of temperatures that figures of trials have. */
+export function temperatureAxis({ degree }: DisplayUnit, width: number) {
+  return { label: `temperature, ${degree}`, labelArrow: "none", tickSize: 4, ticks: width / 80 } as const;
+}
 
 /** Trials as points: a ring for one that an estimate uses, a cross for one that it leaves out. */
 export function trialMarks(

@@ -21,6 +21,7 @@ export interface TrialRow {
 /** The trials from cold to hot. @param leftOut Those of them that an estimate is made without. */
 export function trialRows(trials: readonly Trial[], leftOut: readonly Trial[] = []): TrialRow[] {
   givenList(trials, ["trials"], "a list of trials");
+  givenList(leftOut, ["leftOut"], "a list of trials");
   return trials
     .map((trial) => {
       const { temperature, days, weight = null } = trial;
@@ -67,9 +68,6 @@ function rowWithout(trials: readonly Trial[], leftOut: Celsius | null) {
   }
 }
 
-/** More than any screen has to one side. */
-const MOST_POINTS = 10_000;
-
 /** A point of a fitted curve. */
 export interface RateCurveRow {
   /** Id of the model, or `linear`. */
@@ -79,12 +77,15 @@ export interface RateCurveRow {
   readonly rate: number;
 }
 
+/** More than any screen has pixels. */
+const MOST_POINTS = 100_000;
+
 /**
  * The curves of fitted models as points, those that could be fitted.
  * @param ranked What `compareRateModels` returned.
  * @param span First and last temperature.
- * @param count Points of each curve, 2 to 10 000. Default 121.
- * @throws {InputError} `invalid-option`, `invalid-number`.
+ * @param count Points of each curve. Default 121.
+ * @throws {InputError} `invalid-number`, `invalid-option`.
  */
 export function rateCurveRows(
   ranked: readonly RankedModel[],
@@ -94,12 +95,12 @@ export function rateCurveRows(
   givenList(ranked, ["ranked"], "a list of ranked models");
   given(span, ["span"], "a span of temperatures", "from", "to");
   const [from, to] = [finite(span.from, ["span", "from"]), finite(span.to, ["span", "to"])];
-  if (!(Number.isInteger(count) && count >= 2 && count <= MOST_POINTS)) {
-    throw new InputError(
-      "invalid-option",
-      `count is ${shown(count)}; it must be a whole number of points from 2 to ${MOST_POINTS}.`,
-      { path: ["count"], value: count },
-    );
+  if (!Number.isInteger(count) || count < 2 || count > MOST_POINTS) {
+    const mustBe = `a whole number from 2 to ${MOST_POINTS}`;
+    throw new InputError("invalid-option", `count is ${shown(count)}; it must be ${mustBe}.`, {
+      path: ["count"],
+      value: count,
+    });
   }
   return ranked.flatMap(({ model, parameters }) => {
     if (parameters === null) return [];

@@ -1,11 +1,11 @@
-import { givenList } from "../../given.ts";
+import { given, givenList, givenText } from "../../given.ts";
 import type { RankedModel } from "../../evaluate/rate-fit/compare-rate-models.ts";
 import type { DaysAt } from "../../evaluate/threshold/days-at.ts";
 import type { ThresholdEstimate } from "../../evaluate/threshold/estimate-threshold.ts";
 import { optimumOf } from "../../response/rate-model.ts";
 import { RATE_MODELS } from "../../response/rate-models.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../../units.ts";
-import { displayUnit, short, temperatureText } from "../display-unit.ts";
+import type { TemperatureUnit } from "../../units.ts";
+import { short, temperatureText, unitOf } from "../display-unit.ts";
 import type { TrialRow } from "./trial-rows.ts";
 
 /** The scale that the words about trials are in. */
@@ -15,23 +15,24 @@ export interface TrialWordsOptions {
 
 /** A threshold with its standard error, such as `7.1 ± 1.9 °C`. */
 export function thresholdWithError(
-  { lower, lowerError }: Pick<ThresholdEstimate, "lower" | "lowerError">,
-  { unit }: TrialWordsOptions = {},
+  estimate: Pick<ThresholdEstimate, "lower" | "lowerError">,
+  options: TrialWordsOptions = {},
 ): string {
-  const display = displayUnit(unit);
+  given(estimate, ["estimate"], "an estimate, as estimateThreshold returns it", "lower");
+  const { lower, lowerError } = estimate;
+  const display = unitOf(options);
   if (lowerError === null) return temperatureText(lower, display);
-  return `${short(display.temperature(lower))} ± ${short(degreesIn(lowerError, unit))}\u00a0${display.degree}`;
+  return `${short(display.temperature(lower))} ± ${short(display.difference(lowerError))}\u00a0${display.degree}`;
 }
 
 /** A thermal constant with its standard error, such as `305 ± 35 °C·day`. */
 export function constantWithError(
-  {
-    thermalConstant,
-    thermalConstantError,
-  }: Pick<ThresholdEstimate, "thermalConstant" | "thermalConstantError">,
-  { unit }: TrialWordsOptions = {},
+  estimate: Pick<ThresholdEstimate, "thermalConstant" | "thermalConstantError">,
+  options: TrialWordsOptions = {},
 ): string {
-  const { sum, degreeDay } = displayUnit(unit);
+  given(estimate, ["estimate"], "an estimate, as estimateThreshold returns it", "thermalConstant");
+  const { thermalConstant, thermalConstantError } = estimate;
+  const { sum, degreeDay } = unitOf(options);
   const error = thermalConstantError === null ? "" : ` ± ${short(sum(thermalConstantError))}`;
   return `${short(sum(thermalConstant))}${error}\u00a0${degreeDay}`;
 }
@@ -40,28 +41,31 @@ export function constantWithError(
 export function describeThresholds(
   rows: readonly TrialRow[],
   estimates: readonly ThresholdEstimate[],
-  { unit }: TrialWordsOptions = {},
+  options: TrialWordsOptions = {},
 ): string {
+  givenList(rows, ["rows"], "a list of rows");
+  givenList(estimates, ["estimates"], "a list of estimates");
+  const display = unitOf(options);
   if (rows.length === 0) return "There are no trials to show.";
-  const display = displayUnit(unit);
   const points = rows.map(
     ({ temperature, days, used }) =>
       `${temperatureText(temperature, display)} ${short(days)} days${used ? "" : " (left out)"}`,
   );
   const lines = estimates.map(
     (estimate) =>
-      ` By the ${methodName(estimate)} the line meets zero at ${thresholdWithError(estimate, { unit })}, and development needs ${constantWithError(estimate, { unit })}.`,
+      ` By the ${methodName(estimate)} the line meets zero at ${thresholdWithError(estimate, options)}, and development needs ${constantWithError(estimate, options)}.`,
   );
   return `Development took: ${points.join(", ")}.${lines.join("")}`;
 }
 
 /** How long development takes by the line, in words. */
-export function describeDaysAt(rows: readonly DaysAt[], { unit }: TrialWordsOptions = {}): string {
+export function describeDaysAt(rows: readonly DaysAt[], options: TrialWordsOptions = {}): string {
   givenList(rows, ["rows"], "a list of rows");
+  const display = unitOf(options);
   const known = rows.flatMap(({ temperature, days, early, late }) =>
     days === null
       ? []
-      : [`${temperatureText(temperature, displayUnit(unit))} ${short(days)} days${range(early, late)}`],
+      : [`${temperatureText(temperature, display)} ${short(days)} days${range(early, late)}`],
   );
   return known.length === 0
     ? "The line says nothing of how long development takes here."
@@ -69,9 +73,9 @@ export function describeDaysAt(rows: readonly DaysAt[], { unit }: TrialWordsOpti
 }
 
 /** Fitted curves in words: which one comes first, and where each has its fastest development. */
-export function describeRateModels(ranked: readonly RankedModel[], { unit }: TrialWordsOptions = {}): string {
+export function describeRateModels(ranked: readonly RankedModel[], options: TrialWordsOptions = {}): string {
   givenList(ranked, ["ranked"], "a list of ranked models");
-  const display = displayUnit(unit);
+  const display = unitOf(options);
   const parts = ranked.map((row) => {
     const optimum = fastestOf(row);
     const at = optimum === null ? "" : `, fastest at ${temperatureText(optimum, display)}`;
@@ -90,7 +94,9 @@ export function describeRateModels(ranked: readonly RankedModel[], { unit }: Tri
  * Temperature at which a fitted model is fastest, °C; `null` for the straight line, for one that is not fitted, and for
  * parameters that a search left in a place where they mean nothing.
  */
-export function fastestOf({ model, parameters }: Pick<RankedModel, "model" | "parameters">): number | null {
+export function fastestOf(row: Pick<RankedModel, "model" | "parameters">): number | null {
+  given(row, ["row"], "a ranked model, as compareRateModels returns it", "model");
+  const { model, parameters } = row;
   const known = RATE_MODELS.find(({ id }) => id === model);
   if (known === undefined || parameters === null || known.fault(parameters) !== null) return null;
   return optimumOf(known, parameters).temperature;
@@ -108,15 +114,12 @@ const NAMES: Readonly<Record<string, string>> = {
 
 /** A rate model by its authors, or its id where it is not one of `RATE_MODELS`. */
 export function rateModelName(id: string): string {
+  givenText(id, ["id"]);
   return (Object.hasOwn(NAMES, id) ? NAMES[id] : null) ?? id;
 }
 
 function methodName({ method }: ThresholdEstimate): string {
   return method === "x-intercept" ? "x-intercept" : "reduced major axis";
-}
-
-function degreesIn(difference: number, unit: TemperatureUnit | undefined): number {
-  return unit === "F" ? celsiusDegreesToFahrenheit(difference) : difference;
 }
 
 function range(early: number | null, late: number | null): string {

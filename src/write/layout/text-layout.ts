@@ -32,6 +32,16 @@ export function wrapped(
   return [...lines, line].join("\n");
 }
 
+/** A line of a list, hanging under its sign. */
+export function bullet(text: string, sign: "-" | "*" | "!" = "-"): string {
+  return wrapped(text, { first: `  ${sign} `, rest: "    " });
+}
+
+/** Blocks of text with a line between them, those that are empty left out. */
+export function pageOf(blocks: readonly string[]): string {
+  return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
 /**
  * Rows of cells as aligned columns, two spaces apart.
  * @param rows Cells, as many in each row; the first row is the heading.

@@ -1,6 +1,7 @@
 import { given } from "../../given.ts";
 import type { Forecast, Window } from "../../forecast/question/result.ts";
 import type { NoteCode } from "../../notes.ts";
+import { capitalised, counted } from "../../plain-words.ts";
 import type { Caution } from "../../rearing/cautions.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
@@ -12,6 +13,7 @@ import {
   fullDayLabel,
   inSeveralYears,
   isMonday,
+  pageOf,
   wrapped,
 } from "../layout/text-layout.ts";
 
@@ -51,7 +53,7 @@ export function calendarText(forecast: Forecast, options: { cautions?: readonly 
   const missing = forecast.notes.filter(({ code }) => WHY_MISSING.includes(code));
   const others = forecast.notes.filter((note) => !missing.includes(note));
   const page = [
-    wrapped(`${commonName.slice(0, 1).toUpperCase()}${commonName.slice(1)} (${latinName})`),
+    wrapped(`${capitalised(commonName)} (${latinName})`),
     wrapped(`${foundAnimals(found)} found on ${fullDayLabel(found.at.slice(0, 10))}`),
     "",
     "WHAT BEGINS WHEN",
@@ -63,7 +65,7 @@ export function calendarText(forecast: Forecast, options: { cautions?: readonly 
     "DAY BY DAY",
     dayList(forecast, events),
   ].join("\n");
-  return `${[page, cautionsText(options.cautions ?? []), notesText(others)].filter((text) => text !== "").join("\n\n")}\n`;
+  return pageOf([page, cautionsText(options.cautions ?? []), notesText(others)]);
 }
 
 /** Stages and signs in the order of life. */
@@ -183,8 +185,7 @@ function deeds(events: readonly Event[]): string {
 
 /** What was found, such as `12 eggs` or `1 larva in the third instar`. */
 export function foundAnimals({ stage, count }: Pick<Forecast["found"], "stage" | "count">): string {
-  const many = count !== 1;
-  if (stage.startsWith("instar-")) return `${count} ${many ? "larvae" : "larva"} in the ${stageName(stage)}`;
-  if (stage === "egg") return `${count} ${many ? "eggs" : "egg"}`;
-  return `${count} ${many ? `${stage}e` : stage}${stage === "prepupa" ? " (hanging)" : ""}`;
+  if (stage.startsWith("instar-")) return `${counted(count, "larva", "larvae")} in the ${stageName(stage)}`;
+  if (stage === "egg" || stage === "adult") return counted(count, stage);
+  return `${counted(count, stage, `${stage}e`)}${stage === "prepupa" ? " (hanging)" : ""}`;
 }

@@ -2,7 +2,7 @@ import { given } from "../../given.ts";
 import type { ComparedStage, Comparison } from "../../evaluate/hindsight/compare.ts";
 import { stageName } from "../../species/stage-names.ts";
 import { signedText } from "../layout/number-text.ts";
-import { columns, dayLabel, inSeveralYears, wrapped } from "../layout/text-layout.ts";
+import { bullet, columns, dayLabel, inSeveralYears, wrapped } from "../layout/text-layout.ts";
 
 /** Predicted against logged as plain text, at most 80 columns. */
 export function comparisonText(comparison: Comparison): string {
@@ -29,9 +29,7 @@ export function comparisonText(comparison: Comparison): string {
   );
   const reasons = rows
     .filter((row) => row.reason !== null)
-    .map((row) =>
-      wrapped(`${stageName(row.stage)}, ${row.loggedOn}: ${row.reason}`, { first: "  - ", rest: "    " }),
-    );
+    .map((row) => bullet(`${stageName(row.stage)}, ${row.loggedOn}: ${row.reason}`));
   return [
     "EXPECTED AND SEEN",
     table,

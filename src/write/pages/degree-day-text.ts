@@ -1,6 +1,6 @@
 import { givenList } from "../../given.ts";
 import type { AccumulatedDay } from "../../clock/accumulate.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../../units.ts";
+import { type TemperatureUnit, displayUnit } from "../../units.ts";
 import { columns } from "../layout/text-layout.ts";
 
 /**
@@ -10,8 +10,11 @@ import { columns } from "../layout/text-layout.ts";
  */
 export function degreeDayText(days: readonly AccumulatedDay[], unit: TemperatureUnit = "C"): string {
   givenList(days, ["days"]);
-  const shown = (value: number): string =>
-    (unit === "F" ? celsiusDegreesToFahrenheit(value) : value).toFixed(1);
-  const rows = days.map(({ day, degreeDays, total }) => [day, shown(degreeDays), shown(total)]);
-  return columns([["day", `degree-days °${unit}`, "total"], ...rows], [1, 2]);
+  const { degree, sum } = displayUnit(unit);
+  const rows = days.map(({ day, degreeDays, total }) => [
+    day,
+    sum(degreeDays).toFixed(1),
+    sum(total).toFixed(1),
+  ]);
+  return columns([["day", `degree-days ${degree}`, "total"], ...rows], [1, 2]);
 }

@@ -1,5 +1,6 @@
 import { given, givenList } from "../../given.ts";
 import type { LeadScores } from "../../evaluate/hindsight/hindcast-scores.ts";
+import { counted } from "../../plain-words.ts";
 import { signedText } from "../layout/number-text.ts";
 import { MONTHS, columns, fullDayLabel, wrapped } from "../layout/text-layout.ts";
 
@@ -74,10 +75,17 @@ const WORDS: readonly (readonly [string, string])[] = [
 function runsText(scores: readonly LeadScores[]): string {
   const [first] = scores;
   const { runs, beyondRecord } = first ?? { runs: 0, beyondRecord: 0 };
-  const early = scores.map(({ lead, closedTooEarly }) => `${closedTooEarly} at ${lead} days`).join(", ");
-  return beyondRecord === 0
-    ? `${runs} runs at each number of days known; none was left out, and none ends after the record.`
-    : `${runs} runs at each number of days known; none was left out. The record ends before ${beyondRecord} of them do, so that these have no score; where their windows closed before that they were wrong (${early}).`;
+  const made = `${counted(runs, "run")} at each number of days known; none was left out`;
+  if (beyondRecord === 0) return `${made}, and none ends after the record.`;
+  const early = scores.map(({ lead, closedTooEarly }) => `${closedTooEarly} at ${counted(lead, "day")}`);
+  const [unscored, closed] =
+    beyondRecord === 1
+      ? ["1 of them does, so that it has no score", "its window closed before that it was wrong"]
+      : [
+          `${beyondRecord} of them do, so that these have no score`,
+          "their windows closed before that they were wrong",
+        ];
+  return `${made}. The record ends before ${unscored}; where ${closed} (${early.join(", ")}).`;
 }
 
 function monthsText(months: readonly number[]): string {

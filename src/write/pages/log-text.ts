@@ -1,8 +1,9 @@
 import { greatest } from "../../numeric/extremes.ts";
-import { given, givenList } from "../../given.ts";
+import { given, givenList, givenText } from "../../given.ts";
+import { counted } from "../../plain-words.ts";
 import { type LogEntry, checkLog, fateOf } from "../../cohort/log.ts";
 import { stageName } from "../../species/stage-names.ts";
-import { wrapped } from "../layout/text-layout.ts";
+import { bullet, wrapped } from "../layout/text-layout.ts";
 
 /** A row that no longer counts, as `readLog` tells of it. */
 export interface OldRow {
@@ -25,6 +26,7 @@ export function logText(
   givenList(superseded, ["superseded"]);
   given(options, ["options"], "an object of options");
   const { heading = "The log as it stands" } = options;
+  givenText(heading, ["heading"]);
   const width = greatest([0, ...entries.map(({ on }) => on.length)]);
   const lines = entries.map((entry) => {
     const place = `  ${String(entry.row ?? "-").padStart(4)}  `;
@@ -34,7 +36,7 @@ export function logText(
     });
   });
   const old = superseded.map(({ row, by, how, was }) =>
-    wrapped(`row ${row}, ${how} by row ${by}: ${was.join(", ")}`, { first: "  - ", rest: "    " }),
+    bullet(`row ${row}, ${how} by row ${by}: ${was.join(", ")}`),
   );
   return [
     wrapped(heading.toUpperCase()),
@@ -50,7 +52,7 @@ export function entryText(entry: LogEntry): string {
   const fate = fateOf(entry);
   return [
     stageName(stage),
-    `, ${count} ${count === 1 ? "animal" : "animals"}`,
+    `, ${counted(count, "animal")}`,
     fate === "seen" ? "" : ` ${fate}`,
     notYet === undefined ? "" : `, not yet on ${notYet}`,
     cohort === null ? "" : ` (group ${cohort})`,

@@ -1,9 +1,9 @@
 import { given } from "../../given.ts";
 import type { MethodComparison, MethodRow } from "../../evaluate/methods/compare-methods.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../../units.ts";
+import { type DisplayUnit, type TemperatureUnit, displayUnit } from "../../units.ts";
 import { signedText } from "../layout/number-text.ts";
 import { notesText } from "../layout/remarks-text.ts";
-import { columns, wrapped } from "../layout/text-layout.ts";
+import { columns, pageOf, wrapped } from "../layout/text-layout.ts";
 
 /**
  * What each method and cutoff says, as plain text, at most 80 columns.
@@ -13,8 +13,10 @@ import { columns, wrapped } from "../layout/text-layout.ts";
  */
 export function methodComparisonText(comparison: MethodComparison, unit: TemperatureUnit = "C"): string {
   given(comparison, ["comparison"], "what compareMethods returns", "rows");
-  const sum = (degreeDays: number): number =>
-    unit === "F" ? celsiusDegreesToFahrenheit(degreeDays) : degreeDays;
+  const display = displayUnit(unit);
+  const { sum } = display;
+  // Sums in °F are told apart from the usual ones.
+  const name = unit === "F" ? display.degreeDay : "degree-days";
   const { from, to, amount, reference, rows, notes } = comparison;
   const wanted = amount !== null;
   const heading = ["", "cutoff", unit === "F" ? "°F days" : "deg-days", "% more"];
@@ -31,35 +33,31 @@ export function methodComparisonText(comparison: MethodComparison, unit: Tempera
     ],
     [2, 3, 5],
   );
-  const target = wanted ? ` Reached is the day on which ${short(sum(amount))} degree-days are full.` : "";
+  const target = wanted ? ` Reached is the day on which ${short(sum(amount))} ${name} are full.` : "";
   const page = [
     "METHODS COMPARED",
-    wrapped(`${from} to ${to}, ${thresholdsText(comparison, unit)}.`),
+    wrapped(`${from} to ${to}, ${thresholdsText(comparison, display)}.`),
     "",
     table,
     "",
     wrapped(
-      `Percent and days compare with ${referenceText(reference, sum)}: more (+) or less (-), later (+) or earlier (-).${target}`,
+      `Percent and days compare with ${referenceText(reference)} (${sum(reference.degreeDays).toFixed(1)} ${name}): more (+) or less (-), later (+) or earlier (-).${target}`,
     ),
   ].join("\n");
-  return `${[page, notesText(notes)].filter((text) => text !== "").join("\n\n")}\n`;
+  return pageOf([page, notesText(notes)]);
 }
 
-function thresholdsText({ lower, upper }: MethodComparison, unit: TemperatureUnit): string {
-  const told = (celsius: number): string =>
-    `${short(unit === "F" ? celsiusToFahrenheit(celsius) : celsius)} °${unit}`;
+function thresholdsText({ lower, upper }: MethodComparison, { degree, temperature }: DisplayUnit): string {
+  const told = (celsius: number): string => `${short(temperature(celsius))} ${degree}`;
   return upper === null
     ? `lower threshold ${told(lower)}, no upper one`
     : `lower threshold ${told(lower)}, upper threshold ${told(upper)}`;
 }
 
-function referenceText(
-  { method, cutoff, degreeDays }: MethodRow,
-  sum: (degreeDays: number) => number,
-): string {
+function referenceText({ method, cutoff }: MethodRow): string {
   const cut = cutoff === "none" ? "without a cutoff" : `with a ${cutoff} cutoff`;
   const what = method === "measured" ? "the readings themselves" : `the ${method}`;
-  return `${what} ${cut} (${sum(degreeDays).toFixed(1)} degree-days)`;
+  return `${what} ${cut}`;
 }
 
 /** A number without the digits that converting it to another unit and back left over. */

@@ -2,7 +2,7 @@ import { givenList } from "../../given.ts";
 import type { RankedModel } from "../../evaluate/rate-fit/compare-rate-models.ts";
 import { optimumOf } from "../../response/rate-model.ts";
 import { RATE_MODELS } from "../../response/rate-models.ts";
-import { columns, wrapped } from "../layout/text-layout.ts";
+import { bullet, columns, wrapped } from "../layout/text-layout.ts";
 
 /** Models so little behind the best that the trials cannot tell them from it; common practice, no source. */
 const CLOSE = 2;
@@ -15,9 +15,7 @@ export function rateModelText(ranked: readonly RankedModel[]): string {
   givenList(ranked, ["ranked"]);
   const withCriterion = ranked.filter(({ aicc }) => aicc !== null);
   const without = ranked.filter(({ aicc }) => aicc === null);
-  const reasons = without.map(({ model, reason }) =>
-    wrapped(`${model}: ${reason ?? "no reason is known."}`, { first: "  - ", rest: "    " }),
-  );
+  const reasons = without.map(({ model, reason }) => bullet(`${model}: ${reason ?? "no reason is known."}`));
   const [best] = withCriterion;
   if (best === undefined) {
     return [
@@ -93,5 +91,7 @@ function optimumText(row: RankedModel): string {
 
 function optimumIn({ model, parameters }: RankedModel): { temperature: number; rate: number } | null {
   const known = RATE_MODELS.find(({ id }) => id === model);
-  return known === undefined || parameters === null ? null : optimumOf(known, parameters);
+  // A search may leave parameters in a place where they mean nothing.
+  if (known === undefined || parameters === null || known.fault(parameters) !== null) return null;
+  return optimumOf(known, parameters);
 }

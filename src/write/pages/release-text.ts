@@ -1,11 +1,11 @@
-import { given } from "../../given.ts";
+import { given, givenText } from "../../given.ts";
 import type { Caution } from "../../rearing/cautions.ts";
 import type { ReleaseHour } from "../../rearing/release/release-hour.ts";
 import type { EmergencePlan, ReleaseLook, ReleasePlan } from "../../rearing/release/release-plan.ts";
 import { degreesText, numberText } from "../layout/number-text.ts";
 import { type ShownUnits, againstHour, criteriaSentences, rainText, windText } from "./release-words.ts";
 import { cautionsText, notesText } from "../layout/remarks-text.ts";
-import { columns, dayLabel, fullDayLabel, wrapped } from "../layout/text-layout.ts";
+import { bullet, columns, dayLabel, fullDayLabel, pageOf, wrapped } from "../layout/text-layout.ts";
 
 /**
  * The hours that are fit for release as plain text, at most 80 columns: the law first, then each emergence with
@@ -19,8 +19,8 @@ export function releaseText(plan: ReleasePlan, options: Partial<ShownUnits> = {}
   const units: ShownUnits = { unit: options.unit ?? "C", windUnit: options.windUnit ?? "m/s" };
   if (plan.ruledOut !== null) return ruledOutText(plan, plan.ruledOut.message);
   const [law, ...others] = plan.cautions;
-  const limits = criteriaSentences(plan.criteria, units).map((text) => bullet(text, "-"));
-  return page([
+  const limits = criteriaSentences(plan.criteria, units).map((text) => bullet(text));
+  return pageOf([
     heading(plan),
     lawText(law),
     countsText(plan),
@@ -37,8 +37,9 @@ export function ruledOutText(
   message: string,
 ): string {
   given(plan, ["plan"], "what releaseHours returns", "cautions", "commonName");
+  givenText(message, ["message"]);
   const [law, ...others] = plan.cautions;
-  return page([
+  return pageOf([
     heading(plan),
     [
       "NO RELEASE",
@@ -49,10 +50,6 @@ export function ruledOutText(
     lawText(law),
     cautionsText(others),
   ]);
-}
-
-function page(blocks: readonly string[]): string {
-  return `${blocks.filter((text) => text !== "").join("\n\n")}\n`;
 }
 
 function heading({ commonName, latinName }: Pick<ReleasePlan, "commonName" | "latinName">): string {
@@ -159,8 +156,4 @@ function momentText(instant: string): string {
 
 function clockText(instant: string): string {
   return instant.slice(11, 16);
-}
-
-function bullet(text: string, sign: string): string {
-  return wrapped(text, { first: `  ${sign} `, rest: "    " });
 }

@@ -1,7 +1,9 @@
 import { given } from "../../given.ts";
+import { counted } from "../../plain-words.ts";
 import type { RoomRelation } from "../../temperature/room-relation.ts";
 import type { DailyTemperatures } from "../../temperature/series.ts";
 import { addDays } from "../../time/civil-day.ts";
+import { fixedText } from "../layout/number-text.ts";
 import { columns, fullDayLabel, wrapped } from "../layout/text-layout.ts";
 
 /**
@@ -23,8 +25,8 @@ export function roomText(relation: RoomRelation, estimated: DailyTemperatures): 
     [
       ["", "", "+/-"],
       [
-        `  room, when the station's day has a mean of ${stationMean.toFixed(1)} °C`,
-        `${level.value.toFixed(1)} °C`,
+        `  room, when the station's day has a mean of ${fixedText(stationMean, 1)} °C`,
+        `${fixedText(level.value, 1)} °C`,
         level.standardError.toFixed(1),
       ],
       [
@@ -54,14 +56,18 @@ export function roomText(relation: RoomRelation, estimated: DailyTemperatures): 
     wrapped(estimatedText(estimated)),
     "",
     wrapped(
-      `These are estimates, not measurements. They hold for this room, this season and this way of heating and airing, and for station means from ${seen.low.toFixed(1)} to ${seen.high.toFixed(1)} °C; a logger that stays with the animals is better.`,
+      `These are estimates, not measurements. They hold for this room, this season and this way of heating and airing, and for station means from ${fixedText(seen.low, 1)} to ${fixedText(seen.high, 1)} °C; a logger that stays with the animals is better.`,
     ),
   ].join("\n");
 }
 
 function characterText({ damping, rangeRatio, level, stationMean }: RoomRelation): string {
   const difference = level.value - stationMean;
-  const warmth = `${Math.abs(difference).toFixed(1)} °C ${difference < 0 ? "colder" : "warmer"} than the station on such a day`;
+  const degrees = Math.abs(difference).toFixed(1);
+  const warmth =
+    degrees === "0.0"
+      ? "as warm as the station on such a day"
+      : `${degrees} °C ${difference < 0 ? "colder" : "warmer"} than the station on such a day`;
   const weather =
     damping.value < 0.3
       ? "hardly follows the weather"
@@ -92,6 +98,6 @@ function estimatedText({ start, min, max }: DailyTemperatures): string {
   const gaps =
     missing === 0
       ? ""
-      : ` ${missing === 1 ? "1 day that the station lacks is" : `${missing} days that the station lacks are`} left out.`;
-  return `${whole.length} days from ${fullDayLabel(first.day)} to ${fullDayLabel(last.day)}, ${mean.toFixed(1)} °C on average. Lowest ${coldest.low.toFixed(1)} °C on ${fullDayLabel(coldest.day)}, highest ${warmest.high.toFixed(1)} °C on ${fullDayLabel(warmest.day)}.${gaps}`;
+      : ` ${counted(missing, "day that the station lacks is", "days that the station lacks are")} left out.`;
+  return `${counted(whole.length, "day")} from ${fullDayLabel(first.day)} to ${fullDayLabel(last.day)}, ${fixedText(mean, 1)} °C on average. Lowest ${fixedText(coldest.low, 1)} °C on ${fullDayLabel(coldest.day)}, highest ${fixedText(warmest.high, 1)} °C on ${fullDayLabel(warmest.day)}.${gaps}`;
 }

@@ -1,12 +1,13 @@
 import { given } from "../../given.ts";
+import { capitalised } from "../../plain-words.ts";
 import type { Caution } from "../../rearing/cautions.ts";
 import type { SeasonOutlook, SeasonYear, YearShare } from "../../rearing/season/season-result.ts";
-import type { TemperatureUnit } from "../../units.ts";
+import { type TemperatureUnit, unitOf } from "../../units.ts";
 import { percentText } from "../../rearing/chance-text.ts";
 import { deedOf } from "../layout/milestone-words.ts";
 import { degreesText } from "../layout/number-text.ts";
 import { cautionsText, notesText } from "../layout/remarks-text.ts";
-import { columns, dayLabel, wrapped } from "../layout/text-layout.ts";
+import { columns, dayLabel, pageOf, wrapped } from "../layout/text-layout.ts";
 
 /**
  * A season as plain text, at most 80 columns: the broods, when to look for eggs, the last eggs that make it, each
@@ -19,6 +20,7 @@ export function seasonText(
   options: { cautions?: readonly Caution[]; unit?: TemperatureUnit } = {},
 ): string {
   given(outlook, ["outlook"], "what season returns", "years", "broods");
+  unitOf(options);
   const { cautions = [], unit = "C" } = options;
   const blocks = [
     headingText(outlook),
@@ -29,16 +31,15 @@ export function seasonText(
     cautionsText(cautions),
     notesText(outlook.notes),
   ];
-  return `${blocks.filter((text) => text !== "").join("\n\n")}\n`;
+  return pageOf(blocks);
 }
 
 function headingText({ commonName, latinName, years, hemisphere }: SeasonOutlook): string {
-  const name = `${commonName.slice(0, 1).toUpperCase()}${commonName.slice(1)} (${latinName})`;
   const [first, last] = [years[0]?.label ?? "", years.at(-1)?.label ?? ""];
   const span = first === last ? first : `${first} to ${last}`;
   return [
     "THE SEASON",
-    wrapped(name),
+    wrapped(`${capitalised(commonName)} (${latinName})`),
     wrapped(
       `What ${years.length} past ${years.length === 1 ? "season says" : "seasons say"} (${span}, ${hemisphere}ern hemisphere).`,
     ),

@@ -2,7 +2,7 @@ import { givenLifeCycle } from "../../species/given-life-cycle.ts";
 import { givenList } from "../../given.ts";
 import type { LifeCycle, Sourced } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
-import { columns, wrapped } from "../layout/text-layout.ts";
+import { bullet, columns, wrapped } from "../layout/text-layout.ts";
 
 /** The species at hand, a line each. */
 export function speciesListText(species: readonly LifeCycle[]): string {
@@ -40,9 +40,7 @@ export function speciesText(lifeCycle: LifeCycle): string {
     "",
     "WHERE THE FIGURES COME FROM",
     ...sourceLines(lifeCycle),
-    ...(remarks.length > 0
-      ? ["", "GOOD TO KNOW", ...remarks.map((remark) => wrapped(remark, { first: "  - ", rest: "    " }))]
-      : []),
+    ...(remarks.length > 0 ? ["", "GOOD TO KNOW", ...remarks.map((remark) => bullet(remark))] : []),
     "",
   ].join("\n");
 }
@@ -66,7 +64,5 @@ function sourceLines({ stages, hang, darkening, stageCorrelation }: LifeCycle): 
     const key = `${constant.source} [${constant.mark}]`;
     bySource.set(key, (bySource.get(key) ?? new Set()).add(name));
   }
-  return [...bySource].map(([source, names]) =>
-    wrapped(`${[...names].join(", ")}: ${source}`, { first: "  - ", rest: "    " }),
-  );
+  return [...bySource].map(([source, names]) => bullet(`${[...names].join(", ")}: ${source}`));
 }

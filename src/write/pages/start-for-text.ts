@@ -1,13 +1,14 @@
 import { given } from "../../given.ts";
+import { capitalised } from "../../plain-words.ts";
 import type { Caution } from "../../rearing/cautions.ts";
 import type { Aim, DatePlan, Odds, RoomPlan } from "../../rearing/start/start-plan.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit } from "../../units.ts";
+import { type TemperatureUnit, displayUnit, unitOf } from "../../units.ts";
 import { foundAnimals } from "./calendar-text.ts";
 import { percentText } from "../../rearing/chance-text.ts";
 import { deedOf, deedOfOne } from "../layout/milestone-words.ts";
 import { degreesText } from "../layout/number-text.ts";
 import { cautionsText, notesText } from "../layout/remarks-text.ts";
-import { columns, dayLabel, fullDayLabel, inSeveralYears, wrapped } from "../layout/text-layout.ts";
+import { columns, dayLabel, fullDayLabel, inSeveralYears, pageOf, wrapped } from "../layout/text-layout.ts";
 
 /** Starts shown in the table: more would hide the good ones. */
 const ROWS = 14;
@@ -23,6 +24,7 @@ export function startForText(
   options: { cautions?: readonly Caution[]; unit?: TemperatureUnit } = {},
 ): string {
   given(plan, ["plan"], "what startFor returns", "ranked", "start");
+  unitOf(options);
   const { cautions = [], unit = "C" } = options;
   const blocks = [
     headingText(plan),
@@ -32,17 +34,16 @@ export function startForText(
     cautionsText(cautions),
     notesText(plan.notes),
   ];
-  return `${blocks.filter((text) => text !== "").join("\n\n")}\n`;
+  return pageOf(blocks);
 }
 
 function headingText(plan: DatePlan | RoomPlan): string {
   const { commonName, latinName, start, milestone, day, hours } = plan;
-  const name = `${commonName.slice(0, 1).toUpperCase()}${commonName.slice(1)} (${latinName})`;
   const when = `on ${fullDayLabel(day)}${hours === null ? "" : ` between ${hours[0]} and ${hours[1]}`}`;
   const from = plan.kind === "room" ? ` from ${momentText(plan.on)} on` : "";
   return [
     plan.kind === "room" ? "WHICH TEMPERATURE FOR A DAY" : "WHICH START FOR A DAY",
-    wrapped(name),
+    wrapped(`${capitalised(commonName)} (${latinName})`),
     wrapped(`${foundAnimals(start)}${from}, to ${deedOf(milestone)} ${when}.`),
   ].join("\n");
 }
@@ -145,5 +146,6 @@ function roomText(celsius: number, unit: TemperatureUnit): string {
 }
 
 function step(unit: TemperatureUnit): string {
-  return `${unit === "F" ? celsiusDegreesToFahrenheit(1) : 1} °${unit}`;
+  const { degree, difference } = displayUnit(unit);
+  return `${difference(1)} ${degree}`;
 }

@@ -5,7 +5,7 @@ import type { LogTable } from "../../cohort/life-table-from-log.ts";
 import { foundAnimals } from "./calendar-text.ts";
 import { stageName } from "../../species/stage-names.ts";
 import type { StageId } from "../../species/life-cycle.ts";
-import { columns, wrapped } from "../layout/text-layout.ts";
+import { bullet, columns, wrapped } from "../layout/text-layout.ts";
 
 /** Adults to expect of animals like those of a log. */
 export interface AdultsAsked {
@@ -60,7 +60,7 @@ export function survivalText(table: LogTable, asked: AdultsAsked): string {
     wrapped(
       "Lived: how many of the stage's animals lived through it. So far: how many live from the begin of the first stage to the end of this one. Unknown: lost, or still in the stage; each counts as half an animal.",
     ),
-    ...(said.length === 0 ? [] : ["", ...said.map((text) => wrapped(text, { first: "  - ", rest: "    " }))]),
+    ...(said.length === 0 ? [] : ["", ...said.map((text) => bullet(text))]),
     "",
     "HOW MANY ADULTS TO EXPECT",
     wrapped(adultsText(found, expected)),

@@ -2,10 +2,10 @@ import { greatest, least } from "../../numeric/extremes.ts";
 import { givenList } from "../../given.ts";
 import type { RangeEnd } from "../../evaluate/threshold/linear-range.ts";
 import type { ThresholdEstimate, ThresholdMethod } from "../../evaluate/threshold/estimate-threshold.ts";
-import type { Trial } from "../../evaluate/threshold/trial.ts";
-import { type TemperatureUnit, celsiusDegreesToFahrenheit, celsiusToFahrenheit } from "../../units.ts";
-import { numberText } from "../layout/number-text.ts";
-import { columns, wrapped } from "../layout/text-layout.ts";
+import { type Trial, trialColumns } from "../../evaluate/threshold/trial.ts";
+import { type DisplayUnit, type TemperatureUnit, displayUnit } from "../../units.ts";
+import { fixedText, numberText } from "../layout/number-text.ts";
+import { bullet, columns, wrapped } from "../layout/text-layout.ts";
 
 const METHOD_WORDS: Readonly<Record<ThresholdMethod, string>> = {
   "x-intercept": "straight line through 1/days",
@@ -23,8 +23,9 @@ export function thresholdText(
   estimates: readonly ThresholdEstimate[],
   unit: TemperatureUnit = "C",
 ): string {
-  givenList(trials, ["trials"]);
+  trialColumns(trials, 1, "give at least one");
   givenList(estimates, ["estimates"]);
+  const display = displayUnit(unit);
   const [first] = estimates;
   const temperatures = trials.map(({ temperature }) => temperature);
   const [coldest, hottest] = [least(temperatures), greatest(temperatures)];
@@ -33,7 +34,7 @@ export function thresholdText(
       ["", "lower °C", "+/-", "degree-days", "+/-"],
       ...estimates.map(({ method, lower, lowerError, thermalConstant, thermalConstantError }) => [
         `  ${METHOD_WORDS[method]}`,
-        lower.toFixed(1),
+        fixedText(lower, 1),
         errorText(lowerError),
         thermalConstant.toFixed(1),
         errorText(thermalConstantError),
@@ -49,14 +50,14 @@ export function thresholdText(
     ),
     "",
     table,
-    ...(unit === "F" && first !== undefined ? ["", wrapped(inFahrenheit(first))] : []),
+    ...(unit === "F" && first !== undefined ? ["", wrapped(inFahrenheit(first, display))] : []),
     "",
     wrapped(
       "+/- is one standard error of the line through the trials. The second method gives slow, cold trials more say and has no standard errors; where it is more than two of them away from the first, the trials do not agree on a line.",
     ),
     "",
     "STRAIGHT, OR BENT AT AN END?",
-    ...ends.map((end) => wrapped(endText(end), { first: "  - ", rest: "    " })),
+    ...ends.map((end) => bullet(endText(end))),
     wrapped(
       "The chance says how often an end would be so far off with nothing bent; below 5 % it is called bent.",
       { first: "  " },
@@ -74,17 +75,17 @@ function endText({ end, temperature, chance, looksOutside, lowerWithout }: Range
     return `${place}: cannot be told, because fewer than three other temperatures remain.`;
   const percent = chance < 0.01 ? "below 1 %" : `${Math.round(chance * 100)} %`;
   const without =
-    lowerWithout === null ? "" : ` Without it the lower threshold would be ${lowerWithout.toFixed(1)} °C.`;
+    lowerWithout === null ? "" : ` Without it the lower threshold would be ${fixedText(lowerWithout, 1)} °C.`;
   return looksOutside
     ? `${place}: bent. Development is ${end === "coldest" ? "faster" : "slower"} there than the line through the others says (chance ${percent}).${without}`
     : `${place}: on the line through the others, as far as they can tell (chance ${percent}).${without}`;
 }
 
-function inFahrenheit(estimate: ThresholdEstimate): string {
+function inFahrenheit(estimate: ThresholdEstimate, { temperature, difference, sum }: DisplayUnit): string {
   const { lower, lowerError, thermalConstant, thermalConstantError } = estimate;
   const error = (celsius: number | null): string =>
-    celsius === null ? "" : ` +/- ${celsiusDegreesToFahrenheit(celsius).toFixed(1)}`;
-  return `In °F: lower threshold ${celsiusToFahrenheit(lower).toFixed(1)} °F${error(lowerError)}, ${celsiusDegreesToFahrenheit(thermalConstant).toFixed(1)} °F degree-days${error(thermalConstantError)}.`;
+    celsius === null ? "" : ` +/- ${difference(celsius).toFixed(1)}`;
+  return `In °F: lower threshold ${fixedText(temperature(lower), 1)} °F${error(lowerError)}, ${sum(thermalConstant).toFixed(1)} °F degree-days${error(thermalConstantError)}.`;
 }
 
 function errorText(error: number | null): string {

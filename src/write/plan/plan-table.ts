@@ -1,7 +1,9 @@
+import { counted } from "../../plain-words.ts";
 import type { CohortDay, DayPlan, PlanDay } from "../../rearing/plan/day-plan-result.ts";
 import type { PlanTask, TaskCode } from "../../rearing/plan/plan-task.ts";
 import { htmlText } from "./html-text.ts";
-import { shortDay, whole } from "./plan-words.ts";
+import { wholeLeaves } from "../../rearing/plan/plan-words.ts";
+import { shortDay } from "./plan-words.ts";
 import { isMonday } from "../layout/text-layout.ts";
 
 /** The days of a plan as rows of a table, a row for each cohort that has something to do. */
@@ -71,9 +73,9 @@ function dayRows({ day, away, tasks, cohorts }: PlanDay, several: boolean): stri
 
 function watchCell(tasks: readonly PlanTask[]): string {
   return [
-    ...some(tasks, "watch-hatch", ({ animals }) => `${count(animals)} hatch`),
+    ...some(tasks, "watch-hatch", ({ animals }) => doing(animals, "hatch", "hatches")),
     ...some(tasks, "watch-emergence", ({ animals }) =>
-      animals === 0 ? "dark pupae" : `${count(animals)} emerge`,
+      animals === 0 ? "dark pupae" : doing(animals, "emerge", "emerges"),
     ),
   ].join("; ");
 }
@@ -102,7 +104,7 @@ function cageCell(tasks: readonly PlanTask[]): string {
 function leavesCell(tasks: readonly PlanTask[]): string {
   return some(tasks, "fresh-foliage", ({ leaves }) => {
     if (leaves === null) return "fresh";
-    const [expected, most] = [whole(leaves.expected), whole(leaves.most)];
+    const [expected, most] = [wholeLeaves(leaves.expected), wholeLeaves(leaves.most)];
     if (leaves.most < 0.75) return "&lt; 1";
     return most > expected ? `${expected} <small>to ${most}</small>` : `${expected}`;
   }).join("");
@@ -122,6 +124,7 @@ function some(tasks: readonly PlanTask[], code: TaskCode, words: (task: PlanTask
   return tasks.filter((task) => task.code === code).map(words);
 }
 
-function count(animals: number | null): string {
-  return String(Math.max(1, Math.round(animals ?? 1)));
+/** `1 hatches`, `3 hatch`. */
+function doing(animals: number | null, many: string, one: string): string {
+  return counted(Math.max(1, Math.round(animals ?? 1)), one, many);
 }

@@ -3,7 +3,7 @@ import type { DayPlan, PlanDay } from "../../rearing/plan/day-plan-result.ts";
 import type { PlanTask } from "../../rearing/plan/plan-task.ts";
 import { cautionsWithNames, cohortWords, conflictText, foodWords, planSpan, shortDay } from "./plan-words.ts";
 import { cautionsText, notesText } from "../layout/remarks-text.ts";
-import { dayLabel, inSeveralYears, isMonday, wrapped } from "../layout/text-layout.ts";
+import { bullet, dayLabel, inSeveralYears, isMonday, pageOf, wrapped } from "../layout/text-layout.ts";
 
 /**
  * A day plan as plain text: what does not fit together first, then the food, then day by day, then what the tasks
@@ -19,17 +19,17 @@ export function planText(plan: DayPlan): string {
     ),
     section(
       "FOOD",
-      plan.foliage.map((food) => bullet(foodWords(food).join(" "), "-")),
+      plan.foliage.map((food) => bullet(foodWords(food).join(" "))),
     ),
     section("DAY BY DAY", dayLines(plan)),
     section(
       "WHAT TO DO",
-      plan.instructions.map(({ title, text }) => bullet(`${title}: ${text}`, "-")),
+      plan.instructions.map(({ title, text }) => bullet(`${title}: ${text}`)),
     ),
     cautionsText(cautionsWithNames(plan)),
     notesText(plan.notes),
   ];
-  return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+  return pageOf(blocks);
 }
 
 function header(plan: DayPlan): string {
@@ -44,10 +44,6 @@ function header(plan: DayPlan): string {
 
 function section(title: string, lines: readonly string[]): string {
   return lines.length === 0 ? "" : [title, ...lines].join("\n");
-}
-
-function bullet(text: string, mark: string): string {
-  return wrapped(text, { first: `  ${mark} `, rest: "    " });
 }
 
 function dayLines({ days, cohorts }: DayPlan): string[] {

@@ -1,6 +1,8 @@
+import { capitalised, counted } from "../../plain-words.ts";
 import type { Caution } from "../../rearing/cautions.ts";
 import type { DayPlan, PlanConflict, PlannedCohort } from "../../rearing/plan/day-plan-result.ts";
 import type { FoliageOutlook } from "../../rearing/plan/foliage-outlook.ts";
+import { leavesText, wholeLeaves } from "../../rearing/plan/plan-words.ts";
 import { foundAnimals } from "../pages/calendar-text.ts";
 import { dayLabel, fullDayLabel } from "../layout/text-layout.ts";
 
@@ -25,7 +27,7 @@ export function cohortWords(cohort: PlannedCohort): string {
   const { count, cages, stage, foundOn, from, commonName, latinName } = cohort;
   const since = from === foundOn ? "" : ` since about ${shortDay(from)}`;
   const animals = `${foundAnimals({ stage, count })}${since}`;
-  return `${animals}, found on ${fullDayLabel(foundOn)}, ${commonName} (${latinName}), ${cages === 1 ? "1 cage" : `${cages} cages`}`;
+  return `${animals}, found on ${fullDayLabel(foundOn)}, ${commonName} (${latinName}), ${counted(cages, "cage")}`;
 }
 
 /** Cautions; one that is not for all cohorts says for which it is. */
@@ -38,33 +40,35 @@ export function cautionsWithNames({ cautions, cohorts }: DayPlan): Caution[] {
 
 /** What a season of food comes to, in sentences. */
 export function foodWords(outlook: FoliageOutlook): string[] {
-  const { food, total, margin, withMargin, peak, stems, leavesPerStem, supplied } = outlook;
-  if (total <= 0) return [`${capital(food)}: none, since no larva is to come.`];
-  const stemWords = stems === null ? "" : ` (${stems} stems with ${leavesPerStem} leaves each)`;
+  const { food, total, withMargin, peak, supplied } = outlook;
+  if (total <= 0) return [`${capitalised(food)}: none, since no larva is to come.`];
+  const spare = wholeLeaves(withMargin) - wholeLeaves(total);
   const sentences = [
-    `${capital(food)}: about ${whole(total)} leaves in all. Have ${whole(withMargin)}${stemWords}, so that ${whole(margin)} are spare if the animals are early or late.`,
+    `${capitalised(food)}: ${total < 0.75 ? "" : "about "}${leavesText(total)} in all. Have ${wholeLeaves(withMargin)}${stemsText(outlook)}, so that ${counted(spare, "is", "are")} spare if the animals are early or late.`,
   ];
   const day = outlook.days.find((one) => one.day === peak);
   if (day !== undefined)
     sentences.push(
-      `Most on ${shortDay(day.day)}: ${whole(day.expected)} leaves${whole(day.most) > whole(day.expected) ? `, up to ${whole(day.most)}` : ""}.`,
+      `Most on ${shortDay(day.day)}: ${leavesText(day.expected)}${wholeLeaves(day.most) > wholeLeaves(day.expected) ? `, up to ${wholeLeaves(day.most)}` : ""}.`,
     );
-  if (supplied !== null) sentences.push(`${whole(supplied)} leaves at hand or to come: ${lasting(outlook)}`);
+  if (supplied !== null) {
+    const leaves = wholeLeaves(supplied);
+    sentences.push(
+      `${counted(leaves, "leaf", "leaves")} at hand or to come: ${lasting(outlook, leaves === 1)}`,
+    );
+  }
   return sentences;
 }
 
-function lasting({ runsOut, runsOutEarly }: FoliageOutlook): string {
-  if (runsOut !== null) return `they run out on ${shortDay(runsOut)}.`;
+function stemsText({ stems, leavesPerStem }: FoliageOutlook): string {
+  if (stems === null || leavesPerStem === null) return "";
+  return ` (${counted(stems, "stem")} with ${counted(leavesPerStem, "leaf", "leaves")}${stems === 1 ? "" : " each"})`;
+}
+
+function lasting({ runsOut, runsOutEarly }: FoliageOutlook, one: boolean): string {
+  const [they, last, run] = one ? ["it", "lasts", "runs"] : ["they", "last", "run"];
+  if (runsOut !== null) return `${they} ${run} out on ${shortDay(runsOut)}.`;
   return runsOutEarly === null
-    ? "they last."
-    : `they last as expected, but run out on ${shortDay(runsOutEarly)} if all animals are early.`;
-}
-
-/** Leaves as whole ones, rounded up. */
-export function whole(leaves: number): number {
-  return Math.ceil(leaves - 1e-6);
-}
-
-function capital(text: string): string {
-  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+    ? `${they} ${last}.`
+    : `${they} ${last} as expected, but ${run} out on ${shortDay(runsOutEarly)} if all animals are early.`;
 }

@@ -1,6 +1,7 @@
 import { given } from "../../given.ts";
 import type { DailyTemperatures } from "../../temperature/series.ts";
 import { civilDays, dayNumber } from "../../time/civil-day.ts";
+import { fixedText } from "../layout/number-text.ts";
 import { csvText } from "../layout/csv-table.ts";
 
 /**
@@ -18,5 +19,5 @@ export function dailyTemperaturesCsv(series: DailyTemperatures): string {
 }
 
 function cell(celsius: number): string {
-  return Number.isNaN(celsius) ? "" : celsius.toFixed(2);
+  return Number.isNaN(celsius) ? "" : fixedText(celsius, 2);
 }

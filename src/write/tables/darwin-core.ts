@@ -1,5 +1,6 @@
 import { givenList, given } from "../../given.ts";
 import { type LogEntry, checkLog, fateOf } from "../../cohort/log.ts";
+import { counted } from "../../plain-words.ts";
 import type { Note } from "../../notes.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import { stageName } from "../../species/stage-names.ts";
@@ -76,7 +77,7 @@ export function darwinCoreRows(
   entries: readonly LogEntry[],
   options: DarwinCoreOptions,
 ): { rows: readonly DarwinCoreRow[]; notes: readonly Note[] } {
-  given(options, ["options"], "an object with scientificName");
+  given(options, ["options"], "an object with scientificName", "scientificName");
   const { scientificName, vernacularName = "", recordedBy = "", captive = true, place } = options;
   const { decimals = 2 } = options;
   const spot = place === undefined ? null : roundedPlace(place, decimals);
@@ -102,7 +103,7 @@ export function darwinCoreRows(
     geodeticDatum: spot === null ? "" : "EPSG:4326",
     coordinateUncertaintyInMeters: String(spot?.uncertaintyMetres ?? ""),
     coordinatePrecision: String(spot?.precision ?? ""),
-    dataGeneralizations: spot === null ? "" : `Coordinates rounded to ${decimals} decimals.`,
+    dataGeneralizations: spot === null ? "" : `Coordinates rounded to ${counted(decimals, "decimal")}.`,
   }));
   return { rows, notes: place === undefined ? [] : [placeNote(decimals)] };
 }
@@ -149,8 +150,10 @@ function slug(text: string): string {
 }
 
 /** ISO 8601: a day or time, or two with a solidus between them. */
-function eventDateOf({ on, notYet }: LogEntry): string {
-  return notYet === undefined || notYet === on ? on : `${notYet}/${on}`;
+function eventDateOf(entry: LogEntry): string {
+  const { on, notYet } = entry;
+  // A stage began between two looks; a death is of the look that found it.
+  return notYet === undefined || notYet === on || fateOf(entry) !== "seen" ? on : `${notYet}/${on}`;
 }
 
 const FATES = {

@@ -1,5 +1,6 @@
 import { checkedPlace } from "../../diurnal/place.ts";
 import { InputError, shown } from "../../errors.ts";
+import { fixedText } from "../layout/number-text.ts";
 
 /** Where animals were seen, as far as it is to be told. */
 export interface SharedPlace {
@@ -53,16 +54,11 @@ export function roundedPlace(place: SharedPlace, decimals: number): RoundedPlace
   const widest = Math.max(0, Math.abs(latitude) - 10 ** -decimals / 2);
   const moved = Math.hypot(half, half * Math.cos((widest * Math.PI) / 180));
   return {
-    latitude: fixed(latitude, decimals),
-    longitude: fixed(longitude, decimals),
+    latitude: fixedText(latitude, decimals),
+    longitude: fixedText(longitude, decimals),
     uncertaintyMetres: uncertaintyMetres === undefined ? null : Math.ceil(uncertaintyMetres + moved),
     precision: Number((10 ** -decimals).toFixed(decimals)),
   };
-}
-
-function fixed(degrees: number, decimals: number): string {
-  const text = degrees.toFixed(decimals);
-  return Number(text) === 0 ? (0).toFixed(decimals) : text;
 }
 
 function refused(path: string, value: unknown, mustBe: string): InputError {
