@@ -1,4 +1,4 @@
-import { InputError, type InputErrorCode, type InputPath, shown } from "../errors.ts";
+import { InputError, type InputErrorCode, type InputPath, type Wording, shown } from "../errors.ts";
 
 /** How the entries of one kind of file are named in errors and notes. */
 export interface Places {
@@ -37,10 +37,12 @@ export function refusal(
   entry: number,
   field: string,
   value: unknown,
-  mustBe: string,
+  mustBe: string | Wording,
 ): InputError {
   const { text, path } = places.cell(entry, field);
-  return new InputError(code, `${text} is ${shown(value)}; ${mustBe}`, { path, value });
+  const wording: Wording = (name) =>
+    `${text} is ${shown(value)}; ${typeof mustBe === "string" ? mustBe : mustBe(name)}`;
+  return new InputError(code, wording, { path, value });
 }
 
 // A note must stay readable when half the file is affected.

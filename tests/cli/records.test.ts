@@ -89,7 +89,12 @@ describe("fit", () => {
     ["fit --json", "--trials is missing"],
     ["fit trials.csv", "a file is given as --trials FILE"],
     ["fit --trials gone.csv", "gone.csv cannot be read"],
-    ["fit --trials a.csv", "a.csv: ", "Add a header row such as temperature,days,animals", "--days-column"],
+    [
+      "fit --trials a.csv",
+      "a.csv: ",
+      "Add a header row such as temperature °C,days,animals",
+      "--days-column",
+    ],
     ["fit --trials b.csv", "b.csv: the trials are at one temperature"],
     ["fit --trials c.csv", "c.csv: development gets no faster"],
     ["fit --trials d.csv", "d.csv: row 2", "no unit is named", "--unit F"],

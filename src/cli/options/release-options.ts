@@ -6,6 +6,7 @@ import { WIND_UNITS, metresPerSecond } from "../../rearing/release/wind-unit.ts"
 import { fahrenheitToCelsius } from "../../units.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, UNITS, inFile } from "../files/input-file.ts";
+import { inNames } from "./option-names.ts";
 import type { Terminal } from "../terminal.ts";
 
 /** Options about the weather hour by hour, the emergences and the limits. */
@@ -113,44 +114,42 @@ export function givenEmergences(given: Given): readonly SeenEmergence[] | null {
   );
 }
 
-/** What the reader of the weather says of its options, and their names here. */
-const WEATHER_WORDS: readonly (readonly [name: RegExp, words: string])[] = [
-  [/the option unit\b/, "--weather-unit"],
-  [/say unit C or unit F\b/, "say --weather-unit C or --weather-unit F"],
-  [/^location is\b/, "--weather-place is"],
-  [/choose one with location\b/, "choose one with --weather-place"],
-  [/\bcolumns\.(date|time|temperature)\b/, "--weather-$1-column"],
-];
+/** Options about the weather whose inputs are, for other files, those of other options. */
+const WEATHER_NAMES: Readonly<Record<string, string>> = {
+  unit: "--weather-unit",
+  location: "--weather-place",
+  columns: "--weather-time-column, --wind-column, --rain-column and the like",
+  "columns.date": "--weather-date-column",
+  "columns.time": "--weather-time-column",
+  "columns.temperature": "--weather-temperature-column",
+};
 
 /** The weather hour by hour that the options name. */
 export async function givenHours(given: Given, terminal: Terminal): Promise<HourlyRead> {
   const path = given.needed("weather-hours", "the file of the weather hour by hour");
   return inFile(path, async () => {
     const bytes = await terminal.read(path);
-    try {
-      return readHourlyWeather(bytes, {
-        unit: given.choice("weather-unit", UNITS),
-        windUnit: given.choice("wind-unit", WIND_UNITS),
-        zone: given.text("zone"),
-        location: given.text("weather-place"),
-        dateOrder: given.choice("date-order", DATE_ORDERS),
-        columns: {
-          date: given.text("weather-date-column"),
-          time: given.text("weather-time-column"),
-          temperature: given.text("weather-temperature-column"),
-          wind: given.text("wind-column"),
-          rain: given.text("rain-column"),
-          chance: given.text("chance-column"),
-          cloud: given.text("cloud-column"),
-        },
-        sentinels: [...given.numbers("missing")],
-      });
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      // --unit, --place and columns without weather before them are about the other files.
-      const message = WEATHER_WORDS.reduce((text, [name, words]) => text.replace(name, words), error.message);
-      throw new InputError(error.code, message, { path: error.path, value: error.value });
-    }
+    return inNames(
+      (input) => (Object.hasOwn(WEATHER_NAMES, input) ? WEATHER_NAMES[input] : undefined),
+      () =>
+        readHourlyWeather(bytes, {
+          unit: given.choice("weather-unit", UNITS),
+          windUnit: given.choice("wind-unit", WIND_UNITS),
+          zone: given.text("zone"),
+          location: given.text("weather-place"),
+          dateOrder: given.choice("date-order", DATE_ORDERS),
+          columns: {
+            date: given.text("weather-date-column"),
+            time: given.text("weather-time-column"),
+            temperature: given.text("weather-temperature-column"),
+            wind: given.text("wind-column"),
+            rain: given.text("rain-column"),
+            chance: given.text("chance-column"),
+            cloud: given.text("cloud-column"),
+          },
+          sentinels: [...given.numbers("missing")],
+        }),
+    );
   });
 }
 

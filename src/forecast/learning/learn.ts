@@ -53,7 +53,8 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
   if (!(paceVariation > 0 && paceVariation < 1 && offsetDeviation >= 0 && offsetDeviation < 20)) {
     throw new InputError(
       "invalid-option",
-      `paceVariation is ${shown(paceVariation)} and offsetDeviation ${shown(offsetDeviation)}; the first must be between 0 and 1, the second from 0 to below 20 °C.`,
+      (name) =>
+        `${name("paceVariation")} is ${shown(paceVariation)} and ${name("offsetDeviation")} ${shown(offsetDeviation)}; the first must be between 0 and 1, the second from 0 to below 20 °C.`,
       { path: ["paceVariation"], value: paceVariation },
     );
   }

@@ -24,7 +24,10 @@ export function readCohortsCsv(
   plain: string,
   { dateOrder, own = [] }: CohortOptions = {},
 ): { cohorts: readonly CohortRecord[]; notes: readonly Note[] } {
-  const table = csvTable(plain, cohortColumns, "the name, species, stage found and day of each cohort");
+  const table = csvTable(plain, cohortColumns, {
+    needed: "the name, species, stage found and day of each cohort",
+    example: "name,species,found,on,count",
+  });
   const { columns } = table;
   const present = Object.values(columns).filter((column): column is Column => column !== null);
   const { texts, rows } = neededCells(table, present, { location: null, noRows: "invalid-found" });

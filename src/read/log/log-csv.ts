@@ -44,12 +44,11 @@ export interface LogReading {
 export function readLog(text: string | Uint8Array, options: LogOptions = {}): LogReading {
   const checked = checkedLogOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => logColumns(header, many, checked.columns),
-    "a stage and the day it was seen on",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => logColumns(header, many, checked.columns), {
+    needed: "a stage and the day it was seen on",
+    example: "stage,seen on,count",
+    named: checked.columns,
+  });
   const { columns } = table;
   const written = logRows(table);
   const { rows: own, notes: exampleNotes } = withoutExamples(written);

@@ -1,5 +1,4 @@
-import type { InputError } from "../../errors.ts";
-import { type InputErrorCode } from "../../errors.ts";
+import type { InputError, InputErrorCode, Wording } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { daysInMonth, dayNumber } from "../../time/civil-day.ts";
 import { type Places, refusal } from "../place.ts";
@@ -39,7 +38,7 @@ export function dayColumn(
   order: DateOrder | undefined,
   places: Places,
 ): { days: Float64Array; notes: Note[] } {
-  const refuse = (code: InputErrorCode, i: number, mustBe: string): InputError =>
+  const refuse = (code: InputErrorCode, i: number, mustBe: string | Wording): InputError =>
     refusal(code, places, entries[i] ?? 0, column, texts[i], mustBe);
 
   // A logger repeats each date many times: every spelling is taken apart once.
@@ -52,7 +51,12 @@ export function dayColumn(
     const day = writtenDay(text);
     written.set(text, day);
     if (day.kind === "none") {
-      throw refuse("invalid-day", i, "it must be a date, such as 2026-07-04 or, with dateOrder, 4/7/2026.");
+      throw refuse(
+        "invalid-day",
+        i,
+        (name) =>
+          `it must be a date, such as 2026-07-04${name("dateOrder", (it) => ` or, with ${it}, 4/7/2026`)}.`,
+      );
     }
     if (day.kind === "short-year") {
       throw refuse(
@@ -75,7 +79,11 @@ export function dayColumn(
     if (number === undefined) {
       const day = written.get(text) ?? { kind: "none" };
       if (day.kind === "open" && deduced === "year-first") {
-        throw refuse("invalid-day", i, "dateOrder says year-first, but the year stands last.");
+        throw refuse(
+          "invalid-day",
+          i,
+          (name) => `${name("dateOrder")} says year-first, but the year stands last.`,
+        );
       }
       number = numberOf(day, deduced, (why) => refuse("invalid-day", i, `that day does not exist: ${why}.`));
       numbers.set(text, number);
@@ -95,7 +103,7 @@ function deducedOrder(
   proof: { monthFirst: number | null; dayFirst: number | null; open: number | null },
   entries: readonly number[],
   places: Places,
-  refuse: (code: InputErrorCode, i: number, mustBe: string) => InputError,
+  refuse: (code: InputErrorCode, i: number, mustBe: string | Wording) => InputError,
 ): DateOrder {
   const { monthFirst, dayFirst, open } = proof;
   if (monthFirst !== null && dayFirst !== null) {
@@ -109,7 +117,8 @@ function deducedOrder(
     throw refuse(
       "ambiguous-date",
       open,
-      "no date in the column tells whether the month or the day comes first; say dateOrder month-first or day-first.",
+      (name) =>
+        `no date in the column tells whether the month or the day comes first; say ${name("dateOrder")} month-first or day-first.`,
     );
   }
   return dayFirst === null ? "month-first" : "day-first";

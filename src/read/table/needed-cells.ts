@@ -86,7 +86,8 @@ function placeFilter(
     if (!several) return { keep: () => true, notes: [] };
     throw new InputError(
       "unknown-location",
-      `the column ${shown(table.header[several.index])} has several places (${several.names.slice(0, 12).map(shown).join(", ")}); choose one with location.`,
+      (name) =>
+        `the column ${shown(table.header[several.index])} has several places (${several.names.slice(0, 12).map(shown).join(", ")}); choose one with ${name("location")}.`,
       { path: ["location"] },
     );
   }
@@ -97,7 +98,8 @@ function placeFilter(
     const offer = near.length > 0 ? near : all.slice(0, 12);
     throw new InputError(
       "unknown-location",
-      `location is ${shown(location)}; ${offer.length > 0 ? `the file has ${offer.map(shown).join(", ")}` : "the file has no column of places, so leave it out"}.`,
+      (name) =>
+        `${name("location")} is ${shown(location)}; ${offer.length > 0 ? `the file has ${offer.map(shown).join(", ")}` : "the file has no column of places, so leave it out"}.`,
       { path: ["location"], value: location },
     );
   }

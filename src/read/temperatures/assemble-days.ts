@@ -109,7 +109,8 @@ function swapped(
   const { text, path } = places.cell(entry, fields.min);
   return new InputError(
     "min-above-max",
-    `${text} gives a minimum of ${shownDegrees(low)} °C, above the maximum of ${shownDegrees(high)} °C; correct it, or say exchangeSwapped if the two were mixed up.`,
+    (name) =>
+      `${text} gives a minimum of ${shownDegrees(low)} °C, above the maximum of ${shownDegrees(high)} °C; correct it${name("exchangeSwapped", (it) => `, or say ${it} if the two were mixed up`)}.`,
     { path, value: low },
   );
 }

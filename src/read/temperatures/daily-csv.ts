@@ -34,12 +34,11 @@ export function readDailyCsv(
 ): ReadResult<DailyTemperatures> {
   const checked = checkedReadOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => dailyColumns(header, many, checked.columns),
-    "a day, a minimum and a maximum",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => dailyColumns(header, many, checked.columns), {
+    needed: "a day, a minimum and a maximum",
+    example: "date,min °C,max °C",
+    named: checked.columns,
+  });
   const result = dailyFromTable(table, checked);
   return { ...result, notes: [...notes, ...result.notes] };
 }
@@ -117,7 +116,8 @@ function dayOnly(text: string, row: number, column: string): string {
       row,
       column,
       text,
-      "a table of daily extremes has one day in each row and no times; for readings, say format readings-csv.",
+      (name) =>
+        `a table of daily extremes has one day in each row and no times${name("format", (it) => `; for readings, say ${it} readings-csv`)}.`,
     );
   }
   return stamp.day;

@@ -44,7 +44,7 @@ export function ghcnSeries(
   if (options.unit === "F") {
     throw new InputError(
       "conflicting-units",
-      "unit is F, but GHCN-Daily is in tenths of °C; leave unit out.",
+      (name) => `${name("unit")} is F, but GHCN-Daily is in tenths of °C; leave ${name("unit")} out.`,
       {
         path: ["unit"],
         value: options.unit,
@@ -116,7 +116,8 @@ function chosenStation(values: readonly GhcnValue[], location: string | undefine
     if (stations.length === 1) return only;
     throw new InputError(
       "unknown-location",
-      `the file has the stations ${stations.slice(0, 12).map(shown).join(", ")}; choose one with location.`,
+      (name) =>
+        `the file has the stations ${stations.slice(0, 12).map(shown).join(", ")}; choose one with ${name("location")}.`,
       { path: ["location"] },
     );
   }
@@ -124,7 +125,8 @@ function chosenStation(values: readonly GhcnValue[], location: string | undefine
   const near = nearestNames(location, stations);
   throw new InputError(
     "unknown-location",
-    `location is ${shown(location)}; the file has ${(near.length > 0 ? near : stations.slice(0, 12)).map(shown).join(", ")}.`,
+    (name) =>
+      `${name("location")} is ${shown(location)}; the file has ${(near.length > 0 ? near : stations.slice(0, 12)).map(shown).join(", ")}.`,
     { path: ["location"], value: location },
   );
 }

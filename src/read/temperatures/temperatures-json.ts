@@ -80,7 +80,7 @@ export function readTemperaturesJson(
   if (checked.location !== undefined) {
     throw new InputError(
       "unknown-location",
-      "location is given, but JSON temperatures have no places; leave it out.",
+      (name) => `${name("location")} is given, but JSON temperatures have no places; leave it out.`,
       {
         path: ["location"],
         value: checked.location,

@@ -46,12 +46,11 @@ export function readTemperatures(
     if (isGhcnCsvLine(firstLine)) return readGhcnCsv(plain, options);
     const columnsOf: ColumnsOf<DailyColumns | ReadingsColumns> = (header, many) =>
       dailyColumns(header, many, checked.columns) ?? readingsColumns(header, many, checked.columns);
-    const table = csvTable(
-      plain,
-      columnsOf,
-      "a day, a minimum and a maximum, or a time and a temperature",
-      Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-    );
+    const table = csvTable(plain, columnsOf, {
+      needed: "a day, a minimum and a maximum, or a time and a temperature",
+      example: "date,min °C,max °C",
+      named: checked.columns,
+    });
     const { columns } = table;
     return columns.kind === "daily"
       ? dailyFromTable(withColumns(table, columns), checked)

@@ -33,12 +33,11 @@ export function readTrials(
 ): { trials: readonly Trial[]; notes: readonly Note[] } {
   const checked = checkedTrialOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => trialColumns(header, many, checked.columns),
-    "a temperature and the days that development took",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => trialColumns(header, many, checked.columns), {
+    needed: "a temperature and the days that development took",
+    example: "temperature °C,days,animals",
+    named: checked.columns,
+  });
   const { temperature, days, animals } = table.columns;
   const {
     texts,

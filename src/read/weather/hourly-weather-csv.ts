@@ -23,12 +23,11 @@ import { weatherColumns } from "./weather-columns.ts";
 
 /** Hourly weather from a delimited table with a header; the text is decoded and the options are checked. */
 export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead {
-  const table = csvTable(
-    plain,
-    (header, many) => weatherColumns(header, many, options.columns),
-    "a time, a temperature, the wind, and rain or its chance",
-    Object.values(options.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => weatherColumns(header, many, options.columns), {
+    needed: "a time, a temperature, the wind, and rain or its chance",
+    example: "time,temp °C,wind m/s,rain mm",
+    named: options.columns,
+  });
   const { stamp, time, temperature, wind, rain, chance, cloud } = table.columns;
   // Units are settled before any cell is looked at: a wrong unit makes every cell look wrong.
   const unit = statedUnit(temperature, options);
@@ -104,7 +103,8 @@ function statedUnit({ header }: Column, options: HourlyOptions): ReturnType<type
   if (unit.stated) return unit;
   throw new InputError(
     "unknown-unit",
-    `the column ${shown(header.text)} names no unit; write °C or °F into its header, or say unit C or unit F.`,
+    (name) =>
+      `the column ${shown(header.text)} names no unit; write °C or °F into its header, or say ${name("unit")} C or ${name("unit")} F.`,
     { path: ["unit"], value: header.text },
   );
 }

@@ -35,7 +35,8 @@ export function windScale(header: string, option: WindUnit | undefined): Scale &
   if (named !== null && option !== undefined && named !== option) {
     throw new InputError(
       "conflicting-units",
-      `the column ${shown(header)} says ${named}, the option windUnit ${option}; they must agree.`,
+      (name) =>
+        `the column ${shown(header)} says ${named}, the option ${name("windUnit")} ${option}; they must agree.`,
       { path: ["windUnit"], value: option },
     );
   }
@@ -43,7 +44,8 @@ export function windScale(header: string, option: WindUnit | undefined): Scale &
   if (unit !== null) return { unit, convert: (value) => metresPerSecond(value, unit), doubtfulUpTo: null };
   throw new InputError(
     "unknown-unit",
-    `the column ${shown(header)} names no unit; write m/s, km/h, mph or kn into its header, or name one with windUnit.`,
+    (name) =>
+      `the column ${shown(header)} names no unit; write m/s, km/h, mph or kn into its header, or name one with ${name("windUnit")}.`,
     { path: ["windUnit"], value: header },
   );
 }
