@@ -88,7 +88,7 @@ async function append(
   cells: NewCells,
   ask: (log: LogReading) => string = () => "",
 ): Promise<void> {
-  const path = given.needed("file", "the log");
+  const path = given.needed("log", "the log");
   const written = new Date(terminal.now()).toISOString().replace(/\.\d+Z$/, "Z");
   let told = "";
   await inFile(path, () =>
