@@ -72,7 +72,7 @@ describe("names of one file are not those of another", () => {
 });
 
 test("a row that is added to a log of open dates is told with the option that decides them", async () => {
-  const words = "log add --file log.csv --stage pupated --on 2026-06-25";
+  const words = "log add --log log.csv --stage pupated --on 2026-06-25";
   const { out } = await moltline(words, { "log.csv": "stage,seen on,count\nhatched,03/04/2026,1\n" });
   expect(out).toContain("say --date-order month-first or day-first");
 });

@@ -1,4 +1,5 @@
 import { type LogEntry, checkLog, fateOf } from "../../cohort/log.ts";
+import { otherYear } from "../../cohort/other-year.ts";
 import { sigmaOf } from "../../cohort/requirement.ts";
 import { InputError, shown } from "../../errors.ts";
 import { given } from "../../given.ts";
@@ -137,6 +138,7 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     };
   }
   const nodes = thinned(grid);
+  const wrongYear = used.length === 0 ? otherYear(entries, input.found.on) : [];
   return {
     pace: beliefOf(grid.map(({ pace, weight }) => ({ value: pace, weight }))),
     offset:
@@ -145,10 +147,13 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     from,
     used,
     aside,
-    // That the found stage was logged too is no news.
-    notes: aside
-      .filter(({ entry }) => entry.stage !== input.found.stage)
-      .map(({ reason }): Note => ({ code: "log-kept-aside", message: reason })),
+    notes:
+      wrongYear.length > 0
+        ? wrongYear
+        : aside
+            // That the found stage was logged too is no news.
+            .filter(({ entry }) => entry.stage !== input.found.stage)
+            .map(({ reason }): Note => ({ code: "log-kept-aside", message: reason })),
   };
 }
 
