@@ -45,6 +45,24 @@ export function refusal(
   return new InputError(code, wording, { path, value });
 }
 
+/**
+ * A value that the core reads, which names its place by the path that it is handed, in the words for an entry.
+ * @param read Takes a path; what it throws begins with that path.
+ * @throws {InputError} What `read` throws.
+ */
+export function readAt<Value>(
+  { text, path }: { readonly text: string; readonly path: InputPath },
+  read: (path: InputPath) => Value,
+): Value {
+  try {
+    return read(path);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const { code, message, value } = error;
+    throw new InputError(code, `${text}${message.slice(error.path.join(".").length)}`, { path, value });
+  }
+}
+
 // A note must stay readable when half the file is affected.
 const MOST_RANGES = 8;
 

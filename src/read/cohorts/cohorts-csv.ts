@@ -35,9 +35,8 @@ export function readCohortsCsv(
     column === null ? "" : (texts[present.indexOf(column)]?.[i] ?? "");
   const moments = momentsSeen(
     { on: columns.on, time: null },
-    rows.map((_, i) => cell(columns.on, i)),
+    rows.map((row, i) => ({ text: cell(columns.on, i), row })),
     [],
-    rows,
     { dateOrder },
   );
   const cohorts = rows.map((row, i): CohortRecord => {

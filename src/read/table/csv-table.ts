@@ -78,6 +78,19 @@ export function csvTable<Columns>(
   return { columns, header, rows, rowNumbers, headerRow: headerIndex + 1, delimiter, notes };
 }
 
+/**
+ * Refuses a name that no header has. A column that can be left out would else be taken for one that was.
+ * @param named Headers that the caller gave, by the option that names them.
+ * @throws {InputError} `unknown-column`.
+ */
+export function refuseUnmetNames(
+  { header, headerRow }: CsvTable<unknown>,
+  named: NonNullable<TableNeeds["named"]> = {},
+): void {
+  const unmet = unmetName(header, named);
+  if (unmet !== undefined) throw noSuchHeader(unmet, header.filter(Boolean), headerRow);
+}
+
 interface FoundHeader {
   readonly header: readonly string[];
   readonly row: number;
@@ -141,22 +154,27 @@ function noHeader(lines: string, { needed, example, named = {} }: TableNeeds): I
     });
   }
   const unmet = unmetName(widest.cells, named);
-  if (unmet !== undefined) {
-    const [option, missing] = unmet;
-    const near = nearestNames(missing, widest.cells);
-    const offer = near.length > 0 ? near : widest.cells.slice(0, 12);
-    return new InputError(
-      "unknown-column",
-      (name) =>
-        `no header in the first ${HEADER_SEARCH_ROWS} rows has the column ${shown(missing)} that ${name(`columns.${option}`)} names; row ${widest.row} has ${offer.map(shown).join(", ")}.`,
-      { path: ["columns", option], value: missing },
-    );
-  }
+  if (unmet !== undefined) return noSuchHeader(unmet, widest.cells, widest.row);
   return new InputError(
     "unknown-column",
     (name) =>
       `no row among the first ${HEADER_SEARCH_ROWS} names the columns needed (${needed}); row ${widest.row} has ${widest.cells.slice(0, 12).map(shown).join(", ")}. Add a header row such as ${example}${name("columns", (it) => `, or say with ${it} which is which`)}.`,
     { path: ["row", widest.row], value: widest.cells[0] ?? "" },
+  );
+}
+
+function noSuchHeader(
+  [option, missing]: readonly [option: string, name: string],
+  cells: readonly string[],
+  row: number,
+): InputError {
+  const near = nearestNames(missing, cells);
+  const offer = near.length > 0 ? near : cells.slice(0, 12);
+  return new InputError(
+    "unknown-column",
+    (name) =>
+      `no header in the first ${HEADER_SEARCH_ROWS} rows has the column ${shown(missing)} that ${name(`columns.${option}`)} names; row ${row} has ${offer.map(shown).join(", ")}.`,
+    { path: ["columns", option], value: missing },
   );
 }
 

@@ -28,7 +28,8 @@ const MONTHS = "january february march april may june july august september octo
  * year last, month and date may stand in either order: `order` decides, or else a row whose number above
  * 12 can only be a date decides for the column. Where nothing decides, the column is refused, not guessed.
  * @param texts The cells; `entries` holds the row of each.
- * @returns Day numbers as {@link dayNumber} counts them, and a note when the order was deduced.
+ * @returns Day numbers as {@link dayNumber} counts them; the order, where something decided it; and a note when it
+ *   was deduced.
  * @throws {InputError} `invalid-day`, `ambiguous-date`.
  */
 export function dayColumn(
@@ -37,7 +38,7 @@ export function dayColumn(
   column: string,
   order: DateOrder | undefined,
   places: Places,
-): { days: Float64Array; notes: Note[] } {
+): { days: Float64Array; order: DateOrder | undefined; notes: Note[] } {
   const refuse = (code: InputErrorCode, i: number, mustBe: string | Wording): InputError =>
     refusal(code, places, entries[i] ?? 0, column, texts[i], mustBe);
 
@@ -92,11 +93,11 @@ export function dayColumn(
   });
 
   const proof = deduced === "day-first" ? dayFirst : monthFirst;
-  if (order !== undefined || proof === null) return { days, notes: [] };
+  if (order !== undefined || proof === null) return { days, order, notes: [] };
   const message =
     `The dates in column ${column} are ${deduced === "day-first" ? "day first" : "month first"}: ` +
     `${places.one} ${entries[proof]} (${texts[proof]}) cannot be read otherwise.`;
-  return { days, notes: [{ code: "date-order-deduced", message }] };
+  return { days, order: deduced, notes: [{ code: "date-order-deduced", message }] };
 }
 
 function deducedOrder(

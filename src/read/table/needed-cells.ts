@@ -3,6 +3,7 @@ import type { Note } from "../../notes.ts";
 import type { Column } from "./columns.ts";
 import type { CsvTable } from "./csv-table.ts";
 import { headerMeaning } from "./header-words.ts";
+import { counted } from "../place.ts";
 
 /** The cells that are needed, column by column. */
 export interface NeededCells {
@@ -103,13 +104,26 @@ function placeFilter(
       { path: ["location"], value: location },
     );
   }
-  const left = table.rows.filter((cells) => cells[holding.index]?.trim() !== location).length;
+  const own = table.rows.filter((cells) => cells[holding.index]?.trim() === location);
+  const namesIn = (index: number): string[] =>
+    [...new Set(own.map((cells) => cells[index]?.trim() ?? ""))].filter((name) => name !== "");
+  const finer = columns.find((index) => namesIn(index).length > 1);
+  if (finer !== undefined) {
+    const names = namesIn(finer);
+    throw new InputError(
+      "unknown-location",
+      (name) =>
+        `${name("location")} is ${shown(location)}, of which the column ${shown(table.header[finer])} has several (${names.slice(0, 12).map(shown).join(", ")}); choose one of these.`,
+      { path: ["location"], value: location },
+    );
+  }
+  const left = table.rows.length - own.length;
   const notes: Note[] =
     left > 0
       ? [
           {
             code: "location-chosen",
-            message: `Only rows of ${location} were read; ${left} rows of other places were not.`,
+            message: `Only rows of ${location} were read; ${counted(left, "row")} of other places ${left === 1 ? "was" : "were"} not.`,
           },
         ]
       : [];

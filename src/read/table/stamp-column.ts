@@ -60,7 +60,9 @@ export function stampColumn(
         : refuse(stamps, i, `it must be a day with a time of day, ${EXAMPLE}.`);
     }
     ms[i] = clock.ms;
-    if (clock.offset !== null) offset[i] = clock.offset;
+    // An offset may also stand behind the midnight of a day.
+    const ahead = clock.offset ?? stamp.clock?.offset ?? null;
+    if (ahead !== null) offset[i] = ahead;
     return stamp.day;
   });
   const { days, notes } = dayColumn(dayTexts, entries, stamps.column, order, places);

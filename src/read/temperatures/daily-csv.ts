@@ -75,7 +75,7 @@ export function dailyFromTable(
   const lows = minTexts.map((text, i) => celsius(text, i, min.header.text));
   const highs = maxTexts.map((text, i) => celsius(text, i, max.header.text));
   const { series, notes: assembled } = assembleDays({ days, min: lows, max: highs, entries: rows }, ROWS, {
-    fields: { min: min.header.text, max: max.header.text },
+    fields: { date: date.header.text, min: min.header.text, max: max.header.text },
     exchangeSwapped: options.exchangeSwapped,
   });
   return {

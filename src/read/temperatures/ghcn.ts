@@ -81,7 +81,10 @@ export function ghcnSeries(
       if (before !== celsius) throw conflict(element, day, row);
       repeated.push(row);
     }
-    if (!failed) extremes[element][slot] = celsius;
+    if (Number.isNaN(celsius)) continue;
+    extremes[element][slot] = celsius;
+    // A fault of both is told at the minimum.
+    if (element === "TMIN") entries[slot] = row;
   }
   // Files are in order of element within a month, so that the order of days says nothing.
   const order = days.map((_, i) => i).sort((a, b) => (days[a] ?? 0) - (days[b] ?? 0));
@@ -89,7 +92,7 @@ export function ghcnSeries(
   const { series, notes } = assembleDays(
     { days: pick(days), min: pick(extremes.TMIN), max: pick(extremes.TMAX), entries: pick(entries) },
     GHCN_ROWS,
-    { fields: { min: "TMIN", max: "TMAX" }, exchangeSwapped: options.exchangeSwapped },
+    { fields: { date: "day", min: "TMIN", max: "TMAX" }, exchangeSwapped: options.exchangeSwapped },
   );
   return {
     series,

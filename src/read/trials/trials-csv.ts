@@ -2,7 +2,7 @@ import type { InputError } from "../../errors.ts";
 import type { Trial } from "../../evaluate/threshold/trial.ts";
 import type { Note } from "../../notes.ts";
 import { columnNotes } from "../table/columns.ts";
-import { csvTable } from "../table/csv-table.ts";
+import { csvTable, refuseUnmetNames } from "../table/csv-table.ts";
 import { neededCells } from "../table/needed-cells.ts";
 import { numberCell } from "../table/number-cell.ts";
 import { type TrialOptions, checkedTrialOptions } from "../options.ts";
@@ -38,6 +38,7 @@ export function readTrials(
     example: "temperature °C,days,animals",
     named: checked.columns,
   });
+  refuseUnmetNames(table, checked.columns);
   const { temperature, days, animals } = table.columns;
   const {
     texts,

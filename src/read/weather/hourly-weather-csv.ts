@@ -2,7 +2,7 @@ import { InputError, shown } from "../../errors.ts";
 import type { WeatherField } from "../../rearing/release/hourly-weather.ts";
 import { assembleHours } from "./assemble-hours.ts";
 import { type Column, columnNotes } from "../table/columns.ts";
-import { csvTable } from "../table/csv-table.ts";
+import { csvTable, refuseUnmetNames } from "../table/csv-table.ts";
 import { temperatureOf } from "../temperatures/daily-csv.ts";
 import type { HourlyOptions } from "./hourly-options.ts";
 import type { HourlyRead } from "./hourly-read.ts";
@@ -28,6 +28,7 @@ export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead
     example: "time,temp °C,wind m/s,rain mm",
     named: options.columns,
   });
+  refuseUnmetNames(table, options.columns);
   const { stamp, time, temperature, wind, rain, chance, cloud } = table.columns;
   // Units are settled before any cell is looked at: a wrong unit makes every cell look wrong.
   const unit = statedUnit(temperature, options);

@@ -58,6 +58,14 @@ export function rainScale(header: string): Scale {
   const unit: RainUnit | null = rainUnitOf(header);
   if (unit === "mm") return plainScale("mm");
   if (unit === "in") return { unit: "in", convert: (value) => value * 25.4, doubtfulUpTo: null };
+  if (unit === "%") {
+    throw new InputError(
+      "unknown-unit",
+      (name) =>
+        `the column ${shown(header)} is in %, which amounts of rain never are; where it is the chance of rain, name it with ${name("columns.chance")}.`,
+      { path: ["columns", "rain"], value: header },
+    );
+  }
   throw new InputError(
     "unknown-unit",
     `the column ${shown(header)} names no unit; write mm, in or, for a chance, % into its header.`,
@@ -103,7 +111,8 @@ export function weatherValues(
   let greatest = -Infinity;
   const values = Float64Array.from(cells, (cell, i) => {
     const entry = entries[i] ?? 0;
-    const value = typeof cell === "string" ? numberCell(cell.replace(/\s*%$/, "")) : cell;
+    const value =
+      typeof cell === "string" ? numberCell(scale.unit === "%" ? cell.replace(/\s*%$/, "") : cell) : cell;
     if (value === undefined) {
       const mustBe = `it must be a number in ${scale.unit}, or empty where it is missing.`;
       throw refusal("invalid-number", places, entry, column, cell, mustBe);
