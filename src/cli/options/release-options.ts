@@ -6,6 +6,8 @@ import { WIND_UNITS, metresPerSecond } from "../../rearing/release/wind-unit.ts"
 import { fahrenheitToCelsius } from "../../units.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, UNITS, inFile } from "../files/input-file.ts";
+import { FORECAST_OPTIONS } from "./forecast-options.ts";
+import { LEARNED_OPTIONS } from "./learned-options.ts";
 import { inNames } from "./option-names.ts";
 import type { Terminal } from "../terminal.ts";
 
@@ -73,31 +75,29 @@ What counts as fit (degrees and wind in the units of the weather file)
   --hold HOURS          least time in the cage (default ${limit("shortestHold")})
   --longest-hold HOURS  most time in the cage (default ${limit("longestHold")})`;
 
-/** Options of a forecast that seen emergences stand in for. */
-const FORECAST_ONLY = [
-  "found",
-  "on",
-  "count",
-  "age",
-  "constant",
-  "past-years",
-  "weather",
-  "normals",
-  "log",
-  "cohort",
-  "pace-variation",
-  "offset-deviation",
-] as const;
+/** Options of a forecast that mean something for the weather and the adults too. */
+const NOT_ONLY_FORECAST = [
+  "species",
+  "species-file",
+  "zone",
+  "latitude",
+  "longitude",
+  "date-order",
+  "missing",
+];
 
 /** Options of files of temperatures that those of the weather have too, by another name. */
-const TEMPERATURES_ONLY = ["place", "date-column", "time-column", "temperature-column"];
+const TEMPERATURES_ONLY = ["unit", "place", "date-column", "time-column", "temperature-column"];
 
 /** The emergences that were seen, or `null` where a forecast is wanted. */
 export function givenEmergences(given: Given): readonly SeenEmergence[] | null {
   const times = given.list("emerged");
   if (times.length === 0) return null;
-  const other = FORECAST_ONLY.find((name) => given.text(name) !== undefined);
-  const unused = given.list("temperatures").length > 0 ? "temperatures" : other;
+  const unused = Object.keys({ ...FORECAST_OPTIONS, ...LEARNED_OPTIONS }).find(
+    (name) =>
+      ![...NOT_ONLY_FORECAST, ...TEMPERATURES_ONLY].includes(name) &&
+      (given.flag(name) || given.list(name).length > 0),
+  );
   const ofTemperatures = TEMPERATURES_ONLY.find((name) => given.text(name) !== undefined);
   if (unused === undefined && ofTemperatures !== undefined) {
     throw new InputError(
