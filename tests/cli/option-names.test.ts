@@ -44,7 +44,7 @@ describe("names of one file are not those of another", () => {
       "log.csv": "stage,seen on,time,time of day\nhatched,2015-06-10,,\n",
     });
     expect(message).toContain(
-      'the columns "time" and "time of day" could each be the time; rename or remove one.',
+      'the columns "time" and "time of day" could each be the column time; rename or remove one.',
     );
   });
 
@@ -60,6 +60,15 @@ describe("names of one file are not those of another", () => {
       "a.csv": "date,low,high\n2026-06-08,12,24\n",
     });
     expect(message).toContain('the column "Lo" that --min-column names');
+  });
+
+  it("offers no --normals beside --past-years, which are refused together", async () => {
+    const message = await refused(`forecast ${FOUND} --temperatures a.csv --past-years gap.csv`, {
+      "a.csv": "date,min,max\n2015-06-08,7,18\n",
+    });
+    expect(message).toContain(
+      "past years have no temperature for 2026-06-09; fill the gap with --fill-gaps first.",
+    );
   });
 
   it("says that a name of a column is missing", async () => {

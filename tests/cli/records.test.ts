@@ -98,7 +98,7 @@ describe("fit", () => {
     ["fit --trials b.csv", "b.csv: the trials are at one temperature"],
     ["fit --trials c.csv", "c.csv: development gets no faster"],
     ["fit --trials d.csv", "d.csv: row 2", "no unit is named", "--unit F"],
-    ["fit --trials two.csv", "could each be the days; say which with --days-column"],
+    ["fit --trials two.csv", "could each be the column days; say which with --days-column"],
     ["fit --trials hot.csv", "row 2", "99", "leave the value out."],
   ])("%s is refused", async (words, ...says) => {
     const message = await refused(words, {

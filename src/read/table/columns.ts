@@ -142,7 +142,7 @@ function ambiguous(option: string, candidates: readonly Column[]): InputError {
   return new InputError(
     "ambiguous-column",
     (name) =>
-      `the columns ${names.join(" and ")} could each be the ${option}; ${name(`columns.${option}`, (it) => `say which with ${it}, or `)}rename or remove one.`,
+      `the columns ${names.join(" and ")} could each be the column ${option}; ${name(`columns.${option}`, (it) => `say which with ${it}, or `)}rename or remove one.`,
     { path: ["columns", option], value: candidates.map(({ header }) => header.text) },
   );
 }
