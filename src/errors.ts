@@ -46,6 +46,17 @@ export type InputErrorCode =
 export type InputPath = readonly (string | number)[];
 
 /**
+ * What a caller calls an input of the library, such as `--date-order` for `dateOrder`.
+ * @param phrase Words around the name, left out where the caller has no such input.
+ */
+export type Naming = (input: string, phrase?: (name: string) => string) => string;
+
+/** A message as a function of what the inputs in it are called, so that a program can use its own names. */
+export type Wording = (name: Naming) => string;
+
+const OWN_NAMES: Naming = (input, phrase = (name) => name) => phrase(input);
+
+/**
  * The one error that Moltline throws for bad input. `message` is a full sentence that names the place,
  * the value and what would be right; `code`, `path` and `value` carry the same for programs.
  */
@@ -56,12 +67,28 @@ export class InputError extends Error {
   readonly path: InputPath;
   /** The refused value itself. */
   readonly value: unknown;
+  readonly #wording: Wording;
 
-  constructor(code: InputErrorCode, message: string, at: { path?: InputPath; value?: unknown } = {}) {
-    super(message);
+  constructor(
+    code: InputErrorCode,
+    message: string | Wording,
+    at: { path?: InputPath; value?: unknown } = {},
+  ) {
+    super(typeof message === "string" ? message : message(OWN_NAMES));
     this.code = code;
     this.path = at.path ?? [];
     this.value = at.value;
+    this.#wording = typeof message === "string" ? () => message : message;
+  }
+
+  /**
+   * The message with other names for the inputs in it, for programs that have their own, such as the options of a
+   * command line.
+   * @example
+   * new InputError("zone-needed", (name) => `Give ${name("zone")}.`).worded(() => "--zone") // → "Give --zone."
+   */
+  worded(name: Naming): string {
+    return this.#wording(name);
   }
 }
 

@@ -9,7 +9,7 @@ export {
   fahrenheitDegreesToCelsius,
   fahrenheitToCelsius,
 } from "./units.ts";
-export { InputError, type InputErrorCode, type InputPath } from "./errors.ts";
+export { InputError, type InputErrorCode, type InputPath, type Naming, type Wording } from "./errors.ts";
 export type { Note, NoteCode } from "./notes.ts";
 
 // time

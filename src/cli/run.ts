@@ -2,7 +2,7 @@ import { InputError, nearestNames, shown } from "../errors.ts";
 import { givenOptions } from "./options/arguments.ts";
 import { COMMAND_GROUPS, COMMANDS, type CommandEntry } from "./command-table.ts";
 import type { Command } from "./command.ts";
-import { inOptionNames } from "./options/option-names.ts";
+import { inOptionNames, optionNames } from "./options/option-names.ts";
 import type { Terminal } from "./terminal.ts";
 
 const HELP = `moltline: from temperatures to the days on which an animal molts.
@@ -49,7 +49,7 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
     return 0;
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    terminal.err(`moltline: ${inOptionNames(error, command?.options ?? {})}\n`);
+    terminal.err(`moltline: ${inOptionNames(error, optionNames(command?.options ?? {}))}\n`);
     if (command !== undefined && rest.length === 0) terminal.err(beginningOf(command));
     return 2;
   }

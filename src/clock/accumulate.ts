@@ -73,7 +73,8 @@ function byConvention(series: DailyTemperatures, options: AccumulateOptions): Ac
   if (gap !== undefined) {
     throw new InputError(
       "missing-temperature",
-      `there is no temperature for ${gap.from}${gap.days > 1 ? ` to ${gap.to}` : ""}; fill the gap by a named policy or take another span.`,
+      (name) =>
+        `there is no temperature for ${gap.from}${gap.days > 1 ? ` to ${gap.to}` : ""}; fill the gap ${name("by a named policy")} or take another span.`,
       { path: [gap.from], value: Number.NaN },
     );
   }
@@ -111,7 +112,8 @@ function byClock(series: TemperatureSeries, options: AccumulateOptions): Accumul
   if (stopped) {
     throw new InputError(
       "missing-temperature",
-      `there is a gap in the temperatures after ${civilDay(lastWhole)}; fill it by a named policy, or name that day as the last.`,
+      (name) =>
+        `there is a gap in the temperatures after ${civilDay(lastWhole)}; fill it ${name("by a named policy")}, or name that day as the last.`,
       {
         path: ["to"],
         value: to,

@@ -142,7 +142,8 @@ function instantsOf(series: TemperatureReadings, zone: Zone): Float64Array {
     if (zone !== null) return series.at;
     throw new InputError(
       "zone-needed",
-      "the readings count in UTC, but no time zone was given; name the zone that the dates are in, such as America/New_York.",
+      (name) =>
+        `the readings count in UTC, but no time zone was given; name the zone that the dates are in with ${name("zone")}, such as America/New_York.`,
       { path: ["zone"], value: zone },
     );
   }

@@ -94,7 +94,8 @@ export function placeForSun(method: SunMethod, place: Place | null, zone: Zone, 
   if (place === null) {
     throw new InputError(
       "place-needed",
-      `the method ${method} needs to know when the sun rises; give the place as latitude and longitude, or take a method that needs no place, such as single-sine.`,
+      (name) =>
+        `the method ${method} needs to know when the sun rises; give the place as ${name("latitude")} and ${name("longitude")}, or take a method that needs no place, such as single-sine.`,
       { path: ["place"], value: place },
     );
   }
@@ -102,7 +103,8 @@ export function placeForSun(method: SunMethod, place: Place | null, zone: Zone, 
   if (zone === null) {
     throw new InputError(
       "zone-needed",
-      `the method ${method} sets the clock beside the sun, but no time zone was given; name the zone that the dates are in, such as America/New_York.`,
+      (name) =>
+        `the method ${method} sets the clock beside the sun, but no time zone was given; name the zone that the dates are in with ${name("zone")}, such as America/New_York.`,
       { path: ["zone"], value: zone },
     );
   }

@@ -12,7 +12,7 @@ export const TEMPERATURE_FORMATS = ["daily-csv", "readings-csv", "ghcn-dly", "gh
 /** Id of a format of temperature files. */
 export type TemperatureFormat = (typeof TEMPERATURE_FORMATS)[number];
 
-const columnName = z.optional(z.string().check(z.minLength(1)));
+const columnName = z.optional(z.string().check(z.regex(/\S/, "it must be the header of a column")));
 
 const dateOrder = z.optional(z.enum(["year-first", "month-first", "day-first"]));
 

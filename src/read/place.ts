@@ -1,4 +1,4 @@
-import { InputError, type InputErrorCode, type InputPath, shown } from "../errors.ts";
+import { InputError, type InputErrorCode, type InputPath, type Wording, shown } from "../errors.ts";
 
 export { counted } from "../plain-words.ts";
 
@@ -39,10 +39,30 @@ export function refusal(
   entry: number,
   field: string,
   value: unknown,
-  mustBe: string,
+  mustBe: string | Wording,
 ): InputError {
   const { text, path } = places.cell(entry, field);
-  return new InputError(code, `${text} is ${shown(value)}; ${mustBe}`, { path, value });
+  const wording: Wording = (name) =>
+    `${text} is ${shown(value)}; ${typeof mustBe === "string" ? mustBe : mustBe(name)}`;
+  return new InputError(code, wording, { path, value });
+}
+
+/**
+ * A value that the core reads, which names its place by the path that it is handed, in the words for an entry.
+ * @param read Takes a path; what it throws begins with that path.
+ * @throws {InputError} What `read` throws.
+ */
+export function readAt<Value>(
+  { text, path }: { readonly text: string; readonly path: InputPath },
+  read: (path: InputPath) => Value,
+): Value {
+  try {
+    return read(path);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const { code, message, value } = error;
+    throw new InputError(code, `${text}${message.slice(error.path.join(".").length)}`, { path, value });
+  }
 }
 
 // A note must stay readable when half the file is affected.

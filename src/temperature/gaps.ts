@@ -47,7 +47,7 @@ export function fillGaps(series: DailyTemperatures, policy: GapPolicy): DailyTem
   if (policy.fill === "interpolate" && !(Number.isInteger(policy.upToDays) && policy.upToDays >= 1)) {
     throw new InputError(
       "invalid-option",
-      `upToDays is ${policy.upToDays}; it must be a whole number of days from 1.`,
+      (name) => `${name("upToDays")} is ${policy.upToDays}; it must be a whole number of days from 1.`,
       {
         path: ["upToDays"],
         value: policy.upToDays,

@@ -32,7 +32,8 @@ export function loggerDays(readings: TemperatureReadings, zone: Zone): LoggerDay
   else if (clock === "utc") {
     throw new InputError(
       "zone-needed",
-      "the readings count in UTC, but no time zone was given; name the zone that the days are in, such as America/New_York.",
+      (name) =>
+        `the readings count in UTC, but no time zone was given; name the zone that the days are in with ${name("zone")}, such as America/New_York.`,
       { path: ["zone"], value: zone },
     );
   }

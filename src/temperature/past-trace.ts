@@ -49,7 +49,8 @@ export function pastTrace(
     if (isMissing(past, i)) {
       throw new InputError(
         "missing-temperature",
-        `past years have no temperature for ${civilDay(start + i)}; fill the gap by a named policy first.`,
+        (name) =>
+          `past years have no temperature for ${civilDay(start + i)}; fill the gap ${name("by a named policy")} first.`,
         { path: ["past", civilDay(start + i)], value: Number.NaN },
       );
     }

@@ -55,7 +55,7 @@ function ended(child: ChildProcess): Promise<{ code: number | null; err: string 
 const add = (note: string, ...nodeOptions: string[]): ChildProcess =>
   spawn(process.execPath, [
     ...nodeOptions,
-    ...[program.main, "log", "add", "--file", log],
+    ...[program.main, "log", "add", "--log", log],
     ...["--stage", "pupated", "--on", "2026-06-25", "--note", note],
   ]);
 

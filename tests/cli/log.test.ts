@@ -20,7 +20,7 @@ async function after(...runs: readonly (readonly string[])[]): Promise<{ log: st
   return { log, outs };
 }
 
-const ADD = words("log add --file log.csv --stage emerged --on 2026-07-05 --count 2");
+const ADD = words("log add --log log.csv --stage emerged --on 2026-07-05 --count 2");
 
 describe("log template", () => {
   it("prints a log whose examples are no animals", async () => {
@@ -51,9 +51,9 @@ describe("a log that is only begun", () => {
     const text = await template();
     const header = `${text.split("\r\n")[0]}\r\n`;
     for (const log of [text, header]) {
-      const { code, out } = await moltline("log show --file log.csv", { "log.csv": log });
+      const { code, out } = await moltline("log show --log log.csv", { "log.csv": log });
       expect([code, out.includes("Nothing.")]).toEqual([0, true]);
-      expect((await moltline("log export --file log.csv", { "log.csv": log })).code).toBe(0);
+      expect((await moltline("log export --log log.csv", { "log.csv": log })).code).toBe(0);
       const added = await moltline(ADD, { "log.csv": log });
       expect([added.code, added.out]).toEqual([0, expect.stringContaining("2026-07-05, adult, 2 animals")]);
     }
@@ -79,7 +79,7 @@ describe("log add", () => {
   it("takes all that a log can say, and guards what a spreadsheet would run", async () => {
     const { log } = await after(
       words(
-        "log add --file log.csv --stage pupa --fate died --on 2026-06-28 --time 18:30 --not-yet 2026-06-27 --count 1",
+        "log add --log log.csv --stage pupa --fate died --on 2026-06-28 --time 18:30 --not-yet 2026-06-27 --count 1",
         "--cohort",
         "cage A",
         "--note",
@@ -113,14 +113,14 @@ describe("log add", () => {
       '"more" belongs to no option; a text of several words stands in quotation marks',
     ],
   ])("%s is refused and nothing is written", async (given, text) => {
-    const run = words(`log add --file log.csv ${given}`);
+    const run = words(`log add --log log.csv ${given}`);
     const { code, err, written } = await moltline(run, { "log.csv": LOG });
     expect([code, written]).toEqual([2, {}]);
     expect(err).toContain(text);
   });
 
   it("refuses a count where each row is one animal, and a file that is not there", async () => {
-    const run = words("log add --file log.csv --stage pupa --on 2026-06-25 --count 2");
+    const run = words("log add --log log.csv --stage pupa --on 2026-06-25 --count 2");
     expect(await refused(run, { "log.csv": "stage,seen on\nhatched,2026-06-11\n" })).toContain(
       "no column of counts",
     );
@@ -134,7 +134,7 @@ describe("log add", () => {
     expect(code).toBe(0);
     expect(written["log.csv"]).toContain("emerged,2026-07-05,2");
     expect(out).toContain("Written, but the log cannot be read yet: row 2, column");
-    const mend = words("log correct --file log.csv --row 2 --stage hatched");
+    const mend = words("log correct --log log.csv --row 2 --stage hatched");
     const mended = await moltline(mend, { "log.csv": written["log.csv"] ?? "" });
     expect(mended.out).toBe("Row 4 stands in the place of row 2: 2026-06-11, first instar, 4 animals.\n");
   });
@@ -144,10 +144,10 @@ describe("log correct and log retract", () => {
   it("leave the old rows as they are", async () => {
     const { log, outs } = await after(
       ADD,
-      words("log correct --file log.csv --row 3 --count 2 --note="),
-      words("log retract --file log.csv --row 4 --note", "seen in another cage"),
-      words("log correct --file log.csv --row 5 --time 09:15"),
-      words("log correct --file log.csv --row 4 --count 1"),
+      words("log correct --log log.csv --row 3 --count 2 --note="),
+      words("log retract --log log.csv --row 4 --note", "seen in another cage"),
+      words("log correct --log log.csv --row 5 --time 09:15"),
+      words("log correct --log log.csv --row 4 --count 1"),
     );
     expect(log.split("\r\n").map((line) => line.replace(/2026-06-25T18:04:05Z/, "W"))).toEqual([
       "stage,seen on,count,note,written,corrects,time",
@@ -177,18 +177,18 @@ describe("log correct and log retract", () => {
     ["correct --row 3 --stage=", 'row 4, column "stage" is ""'],
     ["retract --row 3 --count 2", "--count is for log add, log correct, not for log retract"],
   ])("log %s is refused", async (given, text) => {
-    const { code, err, written } = await moltline(words(`log ${given} --file log.csv`), { "log.csv": LOG });
+    const { code, err, written } = await moltline(words(`log ${given} --log log.csv`), { "log.csv": LOG });
     expect([code, written]).toEqual([2, {}]);
     expect(err).toContain(text);
   });
 
   it("a row is taken back once, through all that corrects it", async () => {
     const { log } = await after(
-      words("log correct --file log.csv --row 3 --count 2"),
-      words("log retract --file log.csv --row 4"),
+      words("log correct --log log.csv --row 3 --count 2"),
+      words("log retract --log log.csv --row 4"),
     );
     for (const row of [3, 4])
-      expect(await refused(words(`log retract --file log.csv --row ${row}`), { "log.csv": log })).toContain(
+      expect(await refused(words(`log retract --log log.csv --row ${row}`), { "log.csv": log })).toContain(
         `row ${row} was retracted by row 5 already`,
       );
   });
@@ -197,10 +197,10 @@ describe("log correct and log retract", () => {
 describe("log show", () => {
   it("prints what counts and what does not any more", async () => {
     const { log } = await after(
-      words("log correct --file log.csv --row 3 --count 2"),
-      words("log retract --file log.csv --row 2"),
+      words("log correct --log log.csv --row 3 --count 2"),
+      words("log retract --log log.csv --row 2"),
     );
-    const { out } = await moltline("log show --file log.csv", { "log.csv": log });
+    const { out } = await moltline("log show --log log.csv", { "log.csv": log });
     expectPlainPage(out);
     expect(out).toBe(
       [
@@ -220,7 +220,7 @@ describe("log show", () => {
     const log =
       "stage,seen on,count,corrects,written\nhatched,2026-06-11,4,,2026-06-11T18:00:00Z\n,,3,2,2026-06-12T02:00:00Z\n";
     const show = async (given: string) =>
-      (await moltline(`log show --file log.csv ${given}`, { "log.csv": log })).out;
+      (await moltline(`log show --log log.csv ${given}`, { "log.csv": log })).out;
     expect(await show("--rows 2")).toMatch(
       /DOWN TO ROW 2\n.*\n +2 {2}2026-06-11 {2}first instar, 4 animals\n$/,
     );
@@ -233,7 +233,7 @@ describe("log show", () => {
       entries: [{ stage: "instar-1", count: 3, row: 3 }],
       superseded: [{ row: 2, by: 3, how: "corrected" }],
     });
-    const refusal = (given: string) => refused(`log show --file log.csv ${given}`, { "log.csv": log });
+    const refusal = (given: string) => refused(`log show --log log.csv ${given}`, { "log.csv": log });
     expect(await refusal("--rows 9")).toContain("--rows is 9; the log ends with row 3");
     expect(await refusal("--as-of noon")).toContain('--as-of is "noon"');
     expect(await refusal("--zone Europe/Berlin")).toContain("--zone is for --as-of");
@@ -242,16 +242,16 @@ describe("log show", () => {
   it("long notes and names stay within the page", async () => {
     const note = `${"a very long note ".repeat(12)}${"x".repeat(120)}`;
     const { log } = await after(
-      words("log add --file log.csv --stage pupa --on 2026-06-25T18:30 --note", note),
+      words("log add --log log.csv --stage pupa --on 2026-06-25T18:30 --note", note),
     );
-    expectPlainPage((await moltline("log show --file log.csv", { "log.csv": log })).out);
+    expectPlainPage((await moltline("log show --log log.csv", { "log.csv": log })).out);
   });
 });
 
 describe("log export", () => {
   it("the log as it stands, without its history", async () => {
-    const { log } = await after(words("log correct --file log.csv --row 3 --count 2"));
-    const { out, err } = await moltline("log export --file log.csv --species monarch", { "log.csv": log });
+    const { log } = await after(words("log correct --log log.csv --row 3 --count 2"));
+    const { out, err } = await moltline("log export --log log.csv --species monarch", { "log.csv": log });
     expect(out).toBe(
       "stage,seen on,count,cohort,fate,not yet,note\r\ninstar-1,2026-06-11,4,,,,\r\npupa,2026-06-25,2,,,,one hangs\r\n",
     );
@@ -259,16 +259,16 @@ describe("log export", () => {
   });
 
   it("what hatched, as the species has it", async () => {
-    expect(await refused("log export --file log.csv", { "log.csv": LOG })).toContain(
+    expect(await refused("log export --log log.csv", { "log.csv": LOG })).toContain(
       "row 2 says hatched, which is the first instar of some species and the larva of others; give --species",
     );
-    const moth = await moltline("log export --file log.csv --species cydia-pomonella", { "log.csv": LOG });
+    const moth = await moltline("log export --log log.csv --species cydia-pomonella", { "log.csv": LOG });
     expect(moth.out).toContain("larva,2026-06-11,4");
     const survival = "survival --log clean.csv --species cydia-pomonella --found larva";
     expect((await moltline(survival, { "clean.csv": moth.out })).code).toBe(0);
     const named = "stage,seen on,cohort\ninstar-1,2026-06-11,A\npupa,2026-06-12,B\n";
-    expect((await moltline("log export --file log.csv", { "log.csv": named })).code).toBe(0);
-    const one = await moltline("log export --file log.csv --cohort B", { "log.csv": named });
+    expect((await moltline("log export --log log.csv", { "log.csv": named })).code).toBe(0);
+    const one = await moltline("log export --log log.csv --cohort B", { "log.csv": named });
     expect(one.out).toContain("pupa,2026-06-12,1,B");
     expect(one.out).not.toContain("instar-1");
   });
@@ -282,12 +282,12 @@ describe("log export", () => {
       "--country belongs to a place, --latitude and --longitude",
     ],
   ])("%s is refused", async (given, says) => {
-    expect(await refused(`log export --file log.csv ${given}`, { "log.csv": LOG })).toContain(says);
+    expect(await refused(`log export --log log.csv ${given}`, { "log.csv": LOG })).toContain(says);
   });
 
   it("in the terms of Darwin Core, with the caution beside the table and never in it", async () => {
     const place = "--latitude 40.12345 --longitude -73.98765 --uncertainty 20 --country-code US";
-    const run = `log export --file log.csv --darwin-core --species monarch ${place}`;
+    const run = `log export --log log.csv --darwin-core --species monarch ${place}`;
     const { out, err } = await moltline(run, { "log.csv": LOG });
     expect(out.split("\r\n")[0]).toMatch(/^occurrenceID,basisOfRecord,/);
     expect(out).toContain(",40.12,-73.99,EPSG:4326,");
@@ -295,7 +295,7 @@ describe("log export", () => {
     const file = await moltline(`${run} --out shared.csv`, { "log.csv": LOG });
     expect(file.written["shared.csv"]).toBe(out);
     expect(file.out).toMatch(/^Wrote shared\.csv\.\n\nGOOD TO KNOW\n/);
-    expect(await refused("log export --file log.csv --darwin-core", { "log.csv": LOG })).toContain(
+    expect(await refused("log export --log log.csv --darwin-core", { "log.csv": LOG })).toContain(
       "--species is missing",
     );
   });
@@ -304,10 +304,10 @@ describe("log export", () => {
 describe("log", () => {
   it.each([
     [
-      "log add --file log.csv --stage pupa --on 2026-06-25 --note one hangs",
+      "log add --log log.csv --stage pupa --on 2026-06-25 --note one hangs",
       'such as --note "one still hangs"',
     ],
-    ["log show log.csv", "the log is given as --file FILE"],
+    ["log show log.csv", "the log is given as --log FILE"],
     ["log", "moltline: log needs a word after it; use one of template, add, correct, retract, show, export."],
     ["log ad", "did you mean add"],
     ["log constructor", 'moltline log cannot "constructor"'],
@@ -351,7 +351,7 @@ describe("files of forecasts and comparisons", () => {
     expect(await said("--csv -")).toContain("--csv needs the name of a file, such as dates.csv");
     expect(await said("--force")).toContain("--force belongs to --ics and --csv, neither of which was given");
     expect(await refused("log template --species monarch --force")).toContain("--force belongs to --out");
-    expect(await refused("log export --file log.csv --out -", { "log.csv": LOG })).toContain(
+    expect(await refused("log export --log log.csv --out -", { "log.csv": LOG })).toContain(
       "--out needs the name of a file",
     );
     expect(await refused(`draw --out - ${HERE}`)).toContain("--out needs the name of a file");

@@ -89,11 +89,16 @@ describe("fit", () => {
     ["fit --json", "--trials is missing"],
     ["fit trials.csv", "a file is given as --trials FILE"],
     ["fit --trials gone.csv", "gone.csv cannot be read"],
-    ["fit --trials a.csv", "a.csv: ", "Add a header row such as temperature,days,animals", "--days-column"],
+    [
+      "fit --trials a.csv",
+      "a.csv: ",
+      "Add a header row such as temperature °C,days,animals",
+      "--days-column",
+    ],
     ["fit --trials b.csv", "b.csv: the trials are at one temperature"],
     ["fit --trials c.csv", "c.csv: development gets no faster"],
     ["fit --trials d.csv", "d.csv: row 2", "no unit is named", "--unit F"],
-    ["fit --trials two.csv", "could each be the days; say which with --days-column"],
+    ["fit --trials two.csv", "could each be the column days; say which with --days-column"],
     ["fit --trials hot.csv", "row 2", "99", "leave the value out."],
   ])("%s is refused", async (words, ...says) => {
     const message = await refused(words, {

@@ -200,3 +200,21 @@ function fahrenheitDay(): string {
     return `${day} ${String(i % 24).padStart(2, "0")}:00,77,5,3`;
   }).join("\n");
 }
+
+describe("moltline release --emerged", () => {
+  it.each([
+    "--method average",
+    "--shares 0.1,0.5,0.9",
+    "--until 2026-07-01",
+    "--format json",
+    "--exchange-swapped",
+  ])("does not pass over %s, which a forecast would take", async (option) => {
+    const message = await refused(`${SEEN} ${option}`, WEEK);
+    expect(message).toContain(`--emerged and ${option.split(" ")[0]} were both given`);
+  });
+
+  it("names the option for the unit of the weather", async () => {
+    const message = await refused(`${SEEN} --unit F`, WEEK);
+    expect(message).toContain("for the weather it is --weather-unit.");
+  });
+});

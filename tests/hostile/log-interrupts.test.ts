@@ -31,7 +31,7 @@ afterAll(() => rmSync(top, { recursive: true, force: true }));
 
 const add = (log: string, note: string): ChildProcess =>
   spawn(process.execPath, [
-    ...[main, "log", "add", "--file", log],
+    ...[main, "log", "add", "--log", log],
     ...["--stage", "pupated", "--on", "2026-06-25", "--note", note],
   ]);
 

@@ -134,7 +134,8 @@ describe("readDailyCsv", () => {
       rows("2026-05-01,8,24", "2026-05-01,8,24", "2026-05-02,9,", "2026-05-02,,25"),
     );
     expect([...series.max]).toEqual([24, 25]);
-    expect(messageOf(notes, "duplicate-rows")).toContain("rows 3, 5");
+    expect(messageOf(notes, "duplicate-rows")).toContain("Joined row 5");
+    expect(notes.filter(({ code }) => code === "duplicate-rows").at(-1)?.message).toContain("Dropped row 3");
     const error = refusalOf(() =>
       readDailyCsv(rows("2026-05-01,8,24", "2026-05-02,8,24", "2026-05-01,8,23")),
     );

@@ -111,7 +111,7 @@ describe("corrections", () => {
 
   test("a correction is held to what every row is held to", () => {
     expect(refusalOf(() => readLog(log(...SEEN, ",,,0,,,,,3,"))).path).toEqual(["row", 4, "count"]);
-    expect(refusalOf(() => readLog(log(...SEEN, ",2026-06-20,,,,,,,3,"))).message).toContain("notYet");
+    expect(refusalOf(() => readLog(log(...SEEN, ",2026-06-20,,,,,,,3,"))).message).toContain("not yet");
     expect(refusalOf(() => readLog("stage,seen on\nretracted,2026-06-11")).code).toBe("unknown-stage");
   });
 

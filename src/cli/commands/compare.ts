@@ -1,3 +1,4 @@
+import { otherYear } from "../../cohort/other-year.ts";
 import { InputError } from "../../errors.ts";
 import { compare } from "../../evaluate/hindsight/compare.ts";
 import { forecast } from "../../forecast/forecast.ts";
@@ -46,7 +47,12 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   const { result, stages, notes: readingNotes } = await givenForecast(given, terminal);
   const log = await givenLog(path, { stages }, given, terminal);
   const comparison = compare(result, log.entries);
-  const notes: Note[] = [...log.notes, ...readingNotes, ...result.notes];
+  const notes: Note[] = [
+    ...otherYear(log.entries, result.found.on),
+    ...log.notes,
+    ...readingNotes,
+    ...result.notes,
+  ];
   const told = await writeComparisonFile(comparison, given, terminal);
   if (given.flag("json")) terminal.out(`${JSON.stringify({ ...comparison, notes }, null, 2)}\n`);
   else terminal.out(`${comparisonText(comparison)}\n${notesText(notes)}\n${told === "" ? "" : `\n${told}`}`);

@@ -9,6 +9,7 @@ import { degreeDayText, notesText } from "../../write/index.ts";
 import { degreesText } from "../../write/layout/number-text.ts";
 import type { Given } from "../options/arguments.ts";
 import type { Command } from "../command.ts";
+import { methodHelp } from "../options/method-help.ts";
 import { TEMPERATURE_HELP, TEMPERATURE_OPTIONS, givenTemperatures } from "../options/temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 import { givenThresholds } from "../options/threshold-options.ts";
@@ -25,9 +26,7 @@ Thresholds (in the unit of the file, or of --unit)
   --cutoff NAME         above the upper threshold, one of
                         ${CUTOFFS.join(", ")}
                         (default horizontal with an upper threshold)
-  --method NAME         ${METHODS.slice(0, 4).join(", ")},
-                        ${METHODS.slice(4).join(", ")}
-                        (default single-sine)
+${methodHelp(METHODS)}
   --from DAY, --to DAY  first and last day that count, such as 2026-04-01
 
 ${TEMPERATURE_HELP}

@@ -1,3 +1,4 @@
+import { otherYear } from "../../cohort/other-year.ts";
 import { type ForecastInput, forecast } from "../../forecast/forecast.ts";
 import type { Forecast } from "../../forecast/question/result.ts";
 import {
@@ -113,14 +114,22 @@ function givenWidth(given: Given): number {
 
 /** What the log has, where one is named. */
 async function givenSeen(
-  { lifeCycle }: ForecastInput,
+  { lifeCycle, found }: ForecastInput,
   picture: string,
   given: Given,
   terminal: Terminal,
 ): Promise<{ entries: readonly LoggedStage[]; notes: readonly Note[] }> {
   const path = given.text("log");
-  if (path === undefined) return { entries: [], notes: [] };
-  if (picture === "windows") return givenLog(path, lifeCycle, given, terminal);
+  if (path === undefined) {
+    if (given.text("cohort") === undefined) return { entries: [], notes: [] };
+    throw new InputError("invalid-option", "--cohort is one group of a log; name the log with --log.", {
+      path: ["cohort"],
+    });
+  }
+  if (picture === "windows") {
+    const { entries, notes } = await givenLog(path, lifeCycle, given, terminal);
+    return { entries, notes: [...otherYear(entries, found.on), ...notes] };
+  }
   throw new InputError("invalid-option", `--log is drawn in the windows; leave it out of ${picture}.`, {
     path: ["log"],
   });

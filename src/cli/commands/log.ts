@@ -18,13 +18,13 @@ const PLACE = ["latitude", "longitude", "uncertainty", "country", "country-code"
 
 const ACTIONS: Readonly<Record<string, Action>> = {
   template: { takes: ["species", "species-file", "out", "force"], run: writeTemplate },
-  add: { takes: ["file", "date-order", ...SAID], run: addRow },
-  correct: { takes: ["file", "date-order", "row", ...SAID], run: correctRow },
-  retract: { takes: ["file", "date-order", "row", "note"], run: retractRow },
-  show: { takes: ["file", "date-order", "rows", "as-of", "zone", "json"], run: showLog },
+  add: { takes: ["log", "date-order", ...SAID], run: addRow },
+  correct: { takes: ["log", "date-order", "row", ...SAID], run: correctRow },
+  retract: { takes: ["log", "date-order", "row", "note"], run: retractRow },
+  show: { takes: ["log", "date-order", "rows", "as-of", "zone", "json"], run: showLog },
   export: {
     takes: [
-      ...["file", "date-order", "darwin-core", "species", "species-file", "cohort", "out", "force"],
+      ...["log", "date-order", "darwin-core", "species", "species-file", "cohort", "out", "force"],
       ...["decimals", "recorded-by", "id-prefix", "wild", ...PLACE],
     ],
     run: exportLog,
@@ -45,13 +45,13 @@ export const logCommand: Command = {
 correction is a row of its own, and every earlier state can be read back.
 
   moltline log template --species danaus-plexippus --out log.csv
-  moltline log add --file log.csv --stage pupated --on 2026-06-25 --count 3
-  moltline log correct --file log.csv --row 4 --count 2
-  moltline log retract --file log.csv --row 5
-  moltline log show --file log.csv --as-of 2026-06-20
-  moltline log export --file log.csv --out clean.csv
+  moltline log add --log log.csv --stage pupated --on 2026-06-25 --count 3
+  moltline log correct --log log.csv --row 4 --count 2
+  moltline log retract --log log.csv --row 5
+  moltline log show --log log.csv --as-of 2026-06-20
+  moltline log export --log log.csv --out clean.csv
 
-  --file FILE           the log: CSV, kept in the form it has
+  --log FILE            the log: CSV, kept in the form it has
 
 What was seen (add; correct: only what changes, empty to remove it)
   --stage STAGE         a stage or what happened: hatched, instar-2, hanging,
@@ -100,8 +100,8 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   }
   if (extra !== undefined) {
     const remedy =
-      given.list("file").length === 0
-        ? "the log is given as --file FILE."
+      given.list("log").length === 0
+        ? "the log is given as --log FILE."
         : 'a text of several words stands in quotation marks, such as --note "one still hangs".';
     throw new InputError("invalid-option", `${shown(extra)} belongs to no option; ${remedy}`, {
       path: ["words"],

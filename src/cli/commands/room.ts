@@ -39,7 +39,8 @@ Keep logger and cage out of the sun.
   --csv                 print the estimated days alone, as date, minimum and
                         maximum: a file for forecast --temperatures; notes then
                         go to standard error
-  --unit C|F            unit of files that do not say it
+  --unit C|F            unit of files that do not say it; those that say another
+                        are refused
 ${UNIT_AND_PLACE_HELP}
 ${COLUMN_HELP}
 Place and the columns of date, min and max are about the station's file, those

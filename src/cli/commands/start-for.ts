@@ -40,9 +40,10 @@ What is wanted
                         them), half (at least half) or each (any given one)
   --first DAY, --last DAY
                         days to start on (default: all that can make sense)
-  --room LOW,HIGH       temperatures that the room can be kept at
+  --room LOW,HIGH       temperatures that the room can be kept at, in °C or the
+                        unit of --unit
   --hottest DEGREES     do not go above it, where less than the usual limit is
-                        wanted
+                        wanted; likewise
 
 ${FORECAST_HELP}
 
@@ -91,6 +92,13 @@ async function dayPlan(
   const past = given.text("past-years");
   const alone =
     past !== undefined && given.list("temperatures").length === 0 && given.text("constant") === undefined;
+  if (alone) {
+    refuse(
+      given,
+      ["normals", "weather", "until"],
+      "with --past-years alone nothing is known of the weather to come; give --temperatures too, or leave out",
+    );
+  }
   // The file of past years is then read as the only temperatures there are.
   const { input, notes } = await givenInput(
     alone ? fromPast(past, withOn(day, given)) : withOn(day, given),

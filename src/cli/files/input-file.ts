@@ -21,7 +21,8 @@ export async function readTemperatureFile(
     if (bytes.length === 0 && path === "-") {
       throw new InputError(
         "no-temperatures",
-        "there is nothing in it; name a file with --temperatures, give --constant, or pipe a file in.",
+        (name) =>
+          `there is nothing in it; name a file${name("--temperatures", (it) => ` with ${it}`)}${name("--constant", (it) => `, give ${it}`)}, or pipe a file in.`,
         { path: ["temperatures"] },
       );
     }
@@ -36,7 +37,7 @@ export async function inFile<Result>(path: string, read: () => Promise<Result>):
   } catch (error) {
     if (!(error instanceof InputError) || error.path[0] === "file") throw error;
     const name = fileName(path);
-    throw new InputError(error.code, `${name}: ${error.message}`, {
+    throw new InputError(error.code, (names) => `${name}: ${error.worded(names)}`, {
       path: [name, ...error.path],
       value: error.value,
     });

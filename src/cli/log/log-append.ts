@@ -27,11 +27,10 @@ const NEW_HEADERS: Readonly<Partial<Record<keyof LogColumns, string>>> = {
  */
 export function withRow(bytes: Uint8Array, cells: NewCells): { bytes: Uint8Array; row: number } {
   const { text, encode } = encodedText(bytes);
-  const { columns, header, headerRow, delimiter } = csvTable(
-    text,
-    logColumns,
-    "a stage and the day it was seen on",
-  );
+  const { columns, header, headerRow, delimiter } = csvTable(text, logColumns, {
+    needed: "a stage and the day it was seen on",
+    example: "stage,seen on,count",
+  });
   const { added, texts } = placed(columns, header.length, cells);
   const ends = recordEnds(text, delimiter);
   const newline = newlineOf(text);

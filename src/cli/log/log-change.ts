@@ -88,7 +88,7 @@ async function append(
   cells: NewCells,
   ask: (log: LogReading) => string = () => "",
 ): Promise<void> {
-  const path = given.needed("file", "the log");
+  const path = given.needed("log", "the log");
   const written = new Date(terminal.now()).toISOString().replace(/\.\d+Z$/, "Z");
   let told = "";
   await inFile(path, () =>
@@ -97,7 +97,7 @@ async function append(
       const [old, log] = [read(before, given), read(added.bytes, given)];
       const aside = old instanceof InputError ? "" : ask(old);
       if (log instanceof InputError && !(old instanceof InputError && !isAbout(log, added.row))) throw log;
-      told = toldOf(added.row, cells, log, aside);
+      told = toldOf(added.row, cells, log instanceof InputError ? log.worded(given.names) : log, aside);
       return added.bytes;
     }),
   );
@@ -118,19 +118,14 @@ function isAbout({ path }: InputError, row: number): boolean {
   return path[0] === "row" && path[1] === row;
 }
 
-function toldOf(
-  row: number,
-  { corrects, stage }: NewCells,
-  log: LogReading | InputError,
-  aside: string,
-): string {
+function toldOf(row: number, { corrects, stage }: NewCells, log: LogReading | string, aside: string): string {
   const lead =
     corrects === undefined
       ? `Row ${row}`
       : stage === RETRACTED
         ? `Row ${row} takes back row ${corrects}${aside}`
         : `Row ${row} stands in the place of row ${corrects}${aside}`;
-  if (log instanceof InputError) return `${lead}.\nWritten, but the log cannot be read yet: ${log.message}\n`;
+  if (typeof log === "string") return `${lead}.\nWritten, but the log cannot be read yet: ${log}\n`;
   const entry: LogEntry | undefined = log.entries.find((one) => one.row === row);
   return `${wrapped(`${lead}${entry === undefined ? "" : `: ${entry.on}, ${entryText(entry)}`}.`)}\n`;
 }

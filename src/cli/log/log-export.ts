@@ -20,7 +20,7 @@ const DARWIN_CORE_ONLY = ["wild", "recorded-by", "id-prefix", "latitude", "longi
 
 /** Writes the log as it stands as a table for others. */
 export async function exportLog(given: Given, terminal: Terminal): Promise<void> {
-  const path = given.needed("file", "the log");
+  const path = given.needed("log", "the log");
   const { out } = await givenTargets(given, { out: "clean.csv" }, terminal);
   const { text, notes } = await exported(path, given, terminal);
   const remarks = notesText(notes);
@@ -42,8 +42,8 @@ async function exported(
   const darwinCore = given.flag("darwin-core");
   if (!darwinCore) refuseUnused(given, DARWIN_CORE_ONLY, "--darwin-core");
   const place = givenSharedPlace(given);
-  const lifeCycle =
-    darwinCore || given.text("species") !== undefined ? await givenLifeCycle(given, terminal) : null;
+  const named = [given.text("species"), given.text("species-file")].some((text) => text !== undefined);
+  const lifeCycle = darwinCore || named ? await givenLifeCycle(given, terminal) : null;
   const bytes = await terminal.read(path);
   const { entries, notes } = await inFile(path, () => Promise.resolve(logToExport(bytes, lifeCycle, given)));
   const cohort = given.text("cohort");

@@ -9,7 +9,7 @@ import { wholeNumbers } from "../options/whole-numbers.ts";
 
 /** Prints the log as it stands, or as it stood. */
 export async function showLog(given: Given, terminal: Terminal): Promise<void> {
-  const path = given.needed("file", "the log");
+  const path = given.needed("log", "the log");
   const [throughRow] = wholeNumbers(given, "rows", { from: 1, to: 9_999_999, most: 1 }) ?? [];
   const asOf = givenMoment(given);
   const bytes = await terminal.read(path);

@@ -1,5 +1,6 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
-import { InputError, nearestNames, shown } from "../../errors.ts";
+import { InputError, type Naming, nearestNames, shown } from "../../errors.ts";
+import { optionNames } from "./option-names.ts";
 
 /** Options of a command by name. `list` options may be given more than once. */
 export type OptionTable = Readonly<Record<string, "text" | "flag" | "list">>;
@@ -19,6 +20,8 @@ export interface Given {
   numbers(name: string): readonly number[];
   flag(name: string): boolean;
   readonly words: readonly string[];
+  /** What the command calls the inputs of the library. */
+  readonly names: Naming;
 }
 
 /**
@@ -67,6 +70,7 @@ export function givenOptions(argv: readonly string[], table: OptionTable): Given
     list: (name) => textsOf(values[name]),
     flag: (name) => values[name] === true,
     words: positionals,
+    names: optionNames(table),
   };
 }
 

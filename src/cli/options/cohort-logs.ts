@@ -2,11 +2,13 @@ import type { LogEntry } from "../../cohort/log.ts";
 import { InputError, shown } from "../../errors.ts";
 import type { ForecastInput } from "../../forecast/forecast.ts";
 import type { Note } from "../../notes.ts";
+import type { LogReading } from "../../read/index.ts";
 import type { LifeCycle } from "../../species/life-cycle.ts";
 import type { Given } from "./arguments.ts";
 import { fileName, inFile, notesAbout } from "../files/input-file.ts";
 import { type Seen, UNSEEN, refuseWithoutLog, seenOf } from "./learned-options.ts";
 import { logOf } from "./log-options.ts";
+import { hatchesAs } from "./stage-option.ts";
 import type { Terminal } from "../terminal.ts";
 
 /** What one log tells of several cohorts. */
@@ -35,9 +37,16 @@ export async function cohortLogs(
     return { seenOf: () => UNSEEN, notes: [] };
   }
   const bytes = await inFile(log, () => terminal.read(log));
-  // The words for stages depend on the species, so each cohort reads the log with its own.
-  const read = (lifeCycle: LifeCycle): Promise<ReturnType<typeof logOf>> =>
-    inFile(log, () => Promise.resolve(logOf(bytes, lifeCycle, given)));
+  // All that the species decides is what hatches, so that there are two readings of a log at most.
+  const readings = new Map<string, LogReading>();
+  const read = async (lifeCycle: LifeCycle): Promise<LogReading> => {
+    const hatches = hatchesAs(lifeCycle);
+    const before = readings.get(hatches);
+    if (before !== undefined) return before;
+    const reading = await inFile(log, () => Promise.resolve(logOf(bytes, lifeCycle, given)));
+    readings.set(hatches, reading);
+    return reading;
+  };
   const found: Note[] = [];
   const entriesOf = new Map<string, readonly LogEntry[]>();
   let nobodys = new Set<string>();

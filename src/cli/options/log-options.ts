@@ -5,6 +5,7 @@ import { readLog } from "../../read/index.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, inFile, notesAbout } from "../files/input-file.ts";
+import { NO_COLUMN_OPTIONS, inNames } from "./option-names.ts";
 import { hatchesAs } from "./stage-option.ts";
 import type { Terminal } from "../terminal.ts";
 
@@ -38,10 +39,12 @@ export function logOf(
   { stages }: { readonly stages: readonly { readonly stage: StageId }[] },
   given: Given,
 ): ReturnType<typeof readLog> {
-  return readLog(bytes, {
-    firstLarvalStage: hatchesAs({ stages }),
-    dateOrder: given.choice("date-order", DATE_ORDERS),
-  });
+  return inNames(NO_COLUMN_OPTIONS, () =>
+    readLog(bytes, {
+      firstLarvalStage: hatchesAs({ stages }),
+      dateOrder: given.choice("date-order", DATE_ORDERS),
+    }),
+  );
 }
 
 /**

@@ -9,6 +9,7 @@ import { cohortLogs } from "./cohort-logs.ts";
 import { givenInput, givenLifeCycle, givenSurroundings } from "./forecast-options.ts";
 import { DATE_ORDERS, fileName, inFile, notesAbout } from "../files/input-file.ts";
 import { type Seen, givenLearned } from "./learned-options.ts";
+import { NO_COLUMN_OPTIONS, inNames } from "./option-names.ts";
 import type { Terminal } from "../terminal.ts";
 import { wholeNumbers } from "./whole-numbers.ts";
 
@@ -53,7 +54,10 @@ async function cohortsOfFile(path: string, given: Given, terminal: Terminal): Pr
   }
   const own = given.text("species-file") === undefined ? [] : [await givenLifeCycle(given, terminal)];
   const dateOrder = given.choice("date-order", DATE_ORDERS);
-  const file = await inFile(path, async () => readCohorts(await terminal.read(path), { dateOrder, own }));
+  const file = await inFile(path, async () => {
+    const bytes = await terminal.read(path);
+    return inNames(NO_COLUMN_OPTIONS, () => readCohorts(bytes, { dateOrder, own }));
+  });
   const { around, notes } = await givenSurroundings(given, terminal);
   const inputs = new Map(
     file.cohorts.map(({ name, lifeCycle, found }): [string, ForecastInput] => [

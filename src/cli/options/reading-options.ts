@@ -41,7 +41,8 @@ export const RECORD_HELP = `Temperatures
   --temperatures FILE   daily minimum and maximum: CSV, JSON or GHCN-Daily; -
                         for standard input, which is also read when nothing is
                         named. Give it again for more files, such as one a year.
-  --unit C|F            unit of files that do not say it
+  --unit C|F            unit of files that do not say it; those that say another
+                        are refused
 ${UNIT_AND_PLACE_HELP}
 ${COLUMN_HELP}
 ${FORMAT_HELP}`;

@@ -6,6 +6,9 @@ import { WIND_UNITS, metresPerSecond } from "../../rearing/release/wind-unit.ts"
 import { fahrenheitToCelsius } from "../../units.ts";
 import type { Given, OptionTable } from "./arguments.ts";
 import { DATE_ORDERS, UNITS, inFile } from "../files/input-file.ts";
+import { FORECAST_OPTIONS } from "./forecast-options.ts";
+import { LEARNED_OPTIONS } from "./learned-options.ts";
+import { inNames } from "./option-names.ts";
 import type { Terminal } from "../terminal.ts";
 
 /** Options about the weather hour by hour, the emergences and the limits. */
@@ -72,31 +75,29 @@ What counts as fit (degrees and wind in the units of the weather file)
   --hold HOURS          least time in the cage (default ${limit("shortestHold")})
   --longest-hold HOURS  most time in the cage (default ${limit("longestHold")})`;
 
-/** Options of a forecast that seen emergences stand in for. */
-const FORECAST_ONLY = [
-  "found",
-  "on",
-  "count",
-  "age",
-  "constant",
-  "past-years",
-  "weather",
-  "normals",
-  "log",
-  "cohort",
-  "pace-variation",
-  "offset-deviation",
-] as const;
+/** Options of a forecast that mean something for the weather and the adults too. */
+const NOT_ONLY_FORECAST = [
+  "species",
+  "species-file",
+  "zone",
+  "latitude",
+  "longitude",
+  "date-order",
+  "missing",
+];
 
 /** Options of files of temperatures that those of the weather have too, by another name. */
-const TEMPERATURES_ONLY = ["place", "date-column", "time-column", "temperature-column"];
+const TEMPERATURES_ONLY = ["unit", "place", "date-column", "time-column", "temperature-column"];
 
 /** The emergences that were seen, or `null` where a forecast is wanted. */
 export function givenEmergences(given: Given): readonly SeenEmergence[] | null {
   const times = given.list("emerged");
   if (times.length === 0) return null;
-  const other = FORECAST_ONLY.find((name) => given.text(name) !== undefined);
-  const unused = given.list("temperatures").length > 0 ? "temperatures" : other;
+  const unused = Object.keys({ ...FORECAST_OPTIONS, ...LEARNED_OPTIONS }).find(
+    (name) =>
+      ![...NOT_ONLY_FORECAST, ...TEMPERATURES_ONLY].includes(name) &&
+      (given.flag(name) || given.list(name).length > 0),
+  );
   const ofTemperatures = TEMPERATURES_ONLY.find((name) => given.text(name) !== undefined);
   if (unused === undefined && ofTemperatures !== undefined) {
     throw new InputError(
@@ -113,44 +114,42 @@ export function givenEmergences(given: Given): readonly SeenEmergence[] | null {
   );
 }
 
-/** What the reader of the weather says of its options, and their names here. */
-const WEATHER_WORDS: readonly (readonly [name: RegExp, words: string])[] = [
-  [/the option unit\b/, "--weather-unit"],
-  [/say unit C or unit F\b/, "say --weather-unit C or --weather-unit F"],
-  [/^location is\b/, "--weather-place is"],
-  [/choose one with location\b/, "choose one with --weather-place"],
-  [/\bcolumns\.(date|time|temperature)\b/, "--weather-$1-column"],
-];
+/** Options about the weather whose inputs are, for other files, those of other options. */
+const WEATHER_NAMES: Readonly<Record<string, string>> = {
+  unit: "--weather-unit",
+  location: "--weather-place",
+  columns: "--weather-time-column, --wind-column, --rain-column and the like",
+  "columns.date": "--weather-date-column",
+  "columns.time": "--weather-time-column",
+  "columns.temperature": "--weather-temperature-column",
+};
 
 /** The weather hour by hour that the options name. */
 export async function givenHours(given: Given, terminal: Terminal): Promise<HourlyRead> {
   const path = given.needed("weather-hours", "the file of the weather hour by hour");
   return inFile(path, async () => {
     const bytes = await terminal.read(path);
-    try {
-      return readHourlyWeather(bytes, {
-        unit: given.choice("weather-unit", UNITS),
-        windUnit: given.choice("wind-unit", WIND_UNITS),
-        zone: given.text("zone"),
-        location: given.text("weather-place"),
-        dateOrder: given.choice("date-order", DATE_ORDERS),
-        columns: {
-          date: given.text("weather-date-column"),
-          time: given.text("weather-time-column"),
-          temperature: given.text("weather-temperature-column"),
-          wind: given.text("wind-column"),
-          rain: given.text("rain-column"),
-          chance: given.text("chance-column"),
-          cloud: given.text("cloud-column"),
-        },
-        sentinels: [...given.numbers("missing")],
-      });
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      // --unit, --place and columns without weather before them are about the other files.
-      const message = WEATHER_WORDS.reduce((text, [name, words]) => text.replace(name, words), error.message);
-      throw new InputError(error.code, message, { path: error.path, value: error.value });
-    }
+    return inNames(
+      (input) => (Object.hasOwn(WEATHER_NAMES, input) ? WEATHER_NAMES[input] : undefined),
+      () =>
+        readHourlyWeather(bytes, {
+          unit: given.choice("weather-unit", UNITS),
+          windUnit: given.choice("wind-unit", WIND_UNITS),
+          zone: given.text("zone"),
+          location: given.text("weather-place"),
+          dateOrder: given.choice("date-order", DATE_ORDERS),
+          columns: {
+            date: given.text("weather-date-column"),
+            time: given.text("weather-time-column"),
+            temperature: given.text("weather-temperature-column"),
+            wind: given.text("wind-column"),
+            rain: given.text("rain-column"),
+            chance: given.text("chance-column"),
+            cloud: given.text("cloud-column"),
+          },
+          sentinels: [...given.numbers("missing")],
+        }),
+    );
   });
 }
 

@@ -22,7 +22,8 @@ export const TEMPERATURE_HELP = `Temperatures
                         when nothing is named. Give it again for more files:
                         the first that covers a moment counts.
   --constant DEGREES    a room kept at this temperature, after the files if any
-  --unit C|F            unit of files that do not say it, and of --constant
+  --unit C|F            unit of files that do not say it, and of --constant;
+                        files that say another are refused
 ${UNIT_AND_PLACE_HELP}
   --normals FILE        past years at the same place: their means fill the gaps
                         and go on where the other temperatures end

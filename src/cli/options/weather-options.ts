@@ -11,6 +11,7 @@ import type { Given } from "./arguments.ts";
 import { filledSeries, gapPolicy } from "./fill-options.ts";
 import { inFile, notesAbout, readTemperatureFile } from "../files/input-file.ts";
 import { mergedDays } from "./merged-days.ts";
+import { inNames } from "./option-names.ts";
 import { givenTemperatures } from "./temperature-options.ts";
 import type { Terminal } from "../terminal.ts";
 
@@ -43,14 +44,19 @@ export async function givenWeather(
   const past = await dailyFile(pastFile, given, terminal);
   const [forecast] = coming;
   const observed = mergedDays(series);
-  const temperatures = weatherEnsemble({
-    observed,
-    past: past.series,
-    ...(until !== undefined && { until }),
-    ...(forecast !== undefined && { forecast }),
-    // The season to be forecast can be in the file of past years too; it must not be its own past.
-    exclude: [Number((until === undefined ? endOf(observed) : addDays(until, 1)).slice(0, 4))],
-  });
+  // --normals is refused beside --past-years.
+  const temperatures = inNames(
+    (input) => (input === "by a named policy" ? "with --fill-gaps" : undefined),
+    () =>
+      weatherEnsemble({
+        observed,
+        past: past.series,
+        ...(until !== undefined && { until }),
+        ...(forecast !== undefined && { forecast }),
+        // The season to be forecast can be in the file of past years too; it must not be its own past.
+        exclude: [Number((until === undefined ? endOf(observed) : addDays(until, 1)).slice(0, 4))],
+      }),
+  );
   return { temperatures, notes: [...notes, ...(ahead?.notes ?? []), ...past.notes] };
 }
 

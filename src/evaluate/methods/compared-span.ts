@@ -48,7 +48,8 @@ export function comparedSpan(
   if (gap !== undefined && (to >= gap.from || to < from)) {
     throw new InputError(
       "missing-temperature",
-      `there is no temperature for ${gap.from}${gap.days > 1 ? ` to ${gap.to}` : ""}; fill the gap by a named policy or take another span.`,
+      (name) =>
+        `there is no temperature for ${gap.from}${gap.days > 1 ? ` to ${gap.to}` : ""}; fill the gap ${name("by a named policy")} or take another span.`,
       { path: [gap.from], value: Number.NaN },
     );
   }

@@ -1,4 +1,5 @@
 import { type LogEntry, checkLog } from "../../cohort/log.ts";
+import { otherYear } from "../../cohort/other-year.ts";
 import { sigmaOf } from "../../cohort/requirement.ts";
 import { InputError, shown } from "../../errors.ts";
 import { given } from "../../given.ts";
@@ -114,6 +115,7 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     };
   }
 
+  const wrongYear = used.length === 0 ? otherYear(entries, found.on) : [];
   const nodes = weighted(resolved(grid, prior, sightings, chancesOn));
   return {
     pace: beliefOf(nodes.map(({ pace, weight }) => ({ value: pace, weight }))),
@@ -123,11 +125,15 @@ export function learn(input: ForecastInput, log: readonly LogEntry[], options: L
     from,
     used,
     aside,
-    // That the found stage was logged too is no news.
-    notes: aside
-      .filter(({ entry }) => entry.stage !== found.stage)
-      .map(({ reason }): Note => ({ code: "log-kept-aside", message: reason })),
+    notes: wrongYear.length > 0 ? wrongYear : notesOn(aside, found.stage),
   };
+}
+
+/** That the found stage was logged too is no news; everything else that was kept aside is. */
+function notesOn(aside: Learned["aside"], found: StageId): Note[] {
+  return aside.flatMap(({ entry, reason }) =>
+    entry.stage === found ? [] : [{ code: "log-kept-aside", message: reason }],
+  );
 }
 
 function checkedOptions(options: LearnOptions): PaceBelief {

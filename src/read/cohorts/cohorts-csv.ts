@@ -24,7 +24,10 @@ export function readCohortsCsv(
   plain: string,
   { dateOrder, own = [] }: CohortOptions = {},
 ): { cohorts: readonly CohortRecord[]; notes: readonly Note[] } {
-  const table = csvTable(plain, cohortColumns, "the name, species, stage found and day of each cohort");
+  const table = csvTable(plain, cohortColumns, {
+    needed: "the name, species, stage found and day of each cohort",
+    example: "name,species,found,on,count",
+  });
   const { columns } = table;
   const present = Object.values(columns).filter((column): column is Column => column !== null);
   const { texts, rows } = neededCells(table, present, { location: null, noRows: "invalid-found" });
@@ -32,9 +35,8 @@ export function readCohortsCsv(
     column === null ? "" : (texts[present.indexOf(column)]?.[i] ?? "");
   const moments = momentsSeen(
     { on: columns.on, time: null },
-    rows.map((_, i) => cell(columns.on, i)),
+    rows.map((row, i) => ({ text: cell(columns.on, i), row })),
     [],
-    rows,
     { dateOrder },
   );
   const cohorts = rows.map((row, i): CohortRecord => {

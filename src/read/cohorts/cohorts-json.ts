@@ -3,7 +3,8 @@ import { STAGE_IDS } from "../../species/life-cycle.ts";
 import { type CohortRecord, refuseSecondNames, speciesNamed } from "./cohort-record.ts";
 import type { CohortOptions } from "../options.ts";
 import { jsonValue } from "../json/json-text.ts";
-import { listPlaces } from "../place.ts";
+import { parseMoment } from "../../time/zone.ts";
+import { listPlaces, readAt } from "../place.ts";
 import { inShape } from "../json/shape.ts";
 
 const whole = z.int("it must be a whole number").check(z.minimum(1));
@@ -27,11 +28,14 @@ const cohortList = z.array(cohort).check(z.minLength(1, "it must have at least o
 /**
  * Cohorts from a JSON list of `{"name", "species", "found", "on", "count", "age", "cages"}`, the last three where
  * wanted.
- * @throws {InputError} with the place in the list: `malformed-file`, `invalid-found`, `unknown-species`.
+ * @throws {InputError} with the place in the list: `malformed-file`, `invalid-found`, `unknown-species`,
+ *   `invalid-day`, `invalid-instant`.
  */
 export function readCohortsJson(text: string, { own = [] }: CohortOptions = {}): readonly CohortRecord[] {
   const places = listPlaces("");
   const list = inShape(cohortList, jsonValue(text), "invalid-found", "the list of cohorts");
+  // Only whether it is a day or a time matters here; which zone it is in is said elsewhere.
+  list.forEach(({ on }, i) => readAt(places.cell(i, "on"), (path) => parseMoment(on, "UTC", path)));
   const cohorts = list.map((one, i): CohortRecord => ({
     name: one.name,
     lifeCycle: speciesNamed(one.species, own, places, i, "species"),

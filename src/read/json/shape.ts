@@ -1,9 +1,18 @@
 import * as z from "zod/mini";
-import { InputError, type InputErrorCode, type InputPath, nearestNames, shown } from "../../errors.ts";
+import {
+  InputError,
+  type InputErrorCode,
+  type InputPath,
+  type Wording,
+  nearestNames,
+  shown,
+} from "../../errors.ts";
 
 /**
  * A value in the shape that a schema describes; the one place where zod's findings become an
  * {@link InputError}. One finding is told: its path, the value that stands there, what would be right.
+ * @param code `invalid-option` says that the value is not of a file but of the caller, who may call its fields
+ *   otherwise.
  * @param what Name of the whole, for a finding about the whole: `the options`.
  * @throws {InputError} with the code given.
  */
@@ -22,13 +31,14 @@ export function inShape<Schema extends z.ZodMiniType>(
   const found = valueAt(value, path);
   // In a bare list the path begins with a number, which alone would not read as a place.
   const place = path.length === 0 ? what : `${typeof path[0] === "number" ? "entry " : ""}${path.join(".")}`;
+  const placeIn: Wording = (name) => (code === "invalid-option" ? name(place) : place);
   if (issue?.code === "unrecognized_keys") {
     const key = issue.keys[0] ?? "";
     const near = nearestNames(key, keysAt(schema, path));
     const offer = near.length === 0 ? "leave it out" : `did you mean ${near.join(" or ")}?`;
     throw new InputError(
       code,
-      `${place} has the unknown field ${shown(key)}; ${offer.replace(/[^?]$/, "$&.")}`,
+      (name) => `${placeIn(name)} has the unknown field ${shown(key)}; ${offer.replace(/[^?]$/, "$&.")}`,
       {
         path: [...path, key],
         value: keyOf(found, key),
@@ -37,7 +47,8 @@ export function inShape<Schema extends z.ZodMiniType>(
   }
   throw new InputError(
     code,
-    `${place} is ${found === undefined ? "missing" : shown(found)}; ${issue ? wanted(issue) : "it has the wrong shape"}.`,
+    (name) =>
+      `${placeIn(name)} is ${found === undefined ? "missing" : shown(found)}; ${issue ? wanted(issue) : "it has the wrong shape"}.`,
     {
       path,
       value: found,

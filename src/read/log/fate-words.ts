@@ -22,6 +22,7 @@ function words(fate: LogFate, ...spellings: string[]): [string, LogFate][] {
  * that. `seen` is left out, as the log does.
  * @param cells Texts as they stand in the row; an empty fate says `seen`.
  * @param headers Headers of the two columns, for errors.
+ * @param rows Rows that the two cells stand in, for errors.
  * @param firstLarvalStage What hatches. Default `instar-1`.
  * @throws {InputError} `unknown-stage` for a stage that is none, or a death without one; `invalid-log` for an
  *   unknown fate, or two that contradict each other.
@@ -29,7 +30,7 @@ function words(fate: LogFate, ...spellings: string[]): [string, LogFate][] {
 export function endOf(
   cells: { readonly stage: string; readonly fate: string },
   headers: { readonly stage: string; readonly fate: string },
-  row: number,
+  rows: { readonly stage: number; readonly fate: number },
   firstLarvalStage: "instar-1" | "larva" = "instar-1",
 ): { stage: StageId; fate?: LogFate } {
   const parts = partsOf(cells.stage);
@@ -41,27 +42,34 @@ export function endOf(
     throw refusal(
       "invalid-log",
       ROWS,
-      row,
+      rows.fate,
       headers.fate,
       cells.fate,
       "it must be one of seen, died or lost (escaped, moved), or empty for seen, without other words.",
     );
   }
   if (inStage !== null && inFate !== null && inStage !== inFate) {
-    throw refusal("invalid-log", ROWS, row, headers.fate, cells.fate, `the stage says ${inStage}; keep one.`);
+    throw refusal(
+      "invalid-log",
+      ROWS,
+      rows.fate,
+      headers.fate,
+      cells.fate,
+      `the stage says ${inStage}; keep one.`,
+    );
   }
   const named = inStage === null ? cells.stage : parts.filter((part) => !isFateOrLink(part)).join(" ");
   if (named === "" && inStage !== null) {
     throw refusal(
       "unknown-stage",
       ROWS,
-      row,
+      rows.stage,
       headers.stage,
       cells.stage,
       `name the stage that the animals were in, such as ${inStage} as pupa.`,
     );
   }
-  const stage = stageOfWord(named, firstLarvalStage, row, headers.stage);
+  const stage = stageOfWord(named, firstLarvalStage, rows.stage, headers.stage);
   const fate = inFate ?? inStage ?? "seen";
   return fate === "seen" ? { stage } : { stage, fate };
 }

@@ -20,10 +20,15 @@ export const DROPPED = "(none)";
 /** What stands in the stage of a row that takes another back. */
 export const RETRACTED = "retracted";
 
+/** A row that counts, and what it says with all that was corrected in it. */
+export interface CurrentRow extends LogRow {
+  /** The row that each cell stands in, for refusals. */
+  readonly writtenIn: Readonly<Record<keyof LogCells, number>>;
+}
+
 // What the rows about one thing seen come to.
-interface Standing {
+interface Standing extends Pick<CurrentRow, "cells" | "writtenIn"> {
   readonly latest: LogRow;
-  readonly cells: LogCells;
   readonly retracted: boolean;
 }
 
@@ -36,7 +41,7 @@ interface Standing {
 export function currentRows(
   rows: readonly LogRow[],
   { corrects }: Pick<LogColumns, "corrects">,
-): { rows: LogRow[]; superseded: SupersededRow[]; notes: Note[] } {
+): { rows: CurrentRow[]; superseded: SupersededRow[]; notes: Note[] } {
   const firstOf = new Map<number, number>();
   const standing = new Map<number, Standing>();
   const superseded: SupersededRow[] = [];
@@ -44,7 +49,7 @@ export function currentRows(
     const { row, cells } = written;
     if (cells.corrects === "") {
       firstOf.set(row, row);
-      standing.set(row, { latest: written, cells, retracted: false });
+      standing.set(row, { latest: written, cells, writtenIn: allIn(row), retracted: false });
       continue;
     }
     const first = firstOf.get(Number(cells.corrects.replace(/^row\s+/i, "")));
@@ -63,28 +68,47 @@ export function currentRows(
       was: said(before.latest.cells),
     });
     standing.set(first, {
+      ...(retracted ? before : changed(before, written)),
       latest: written,
-      cells: retracted ? before.cells : changed(before.cells, cells),
       retracted,
     });
   }
   return {
-    rows: [...standing.values()].flatMap(({ latest, cells, retracted }) =>
-      retracted ? [] : [{ row: latest.row, cells }],
+    rows: [...standing.values()].flatMap(({ latest, cells, writtenIn, retracted }) =>
+      retracted ? [] : [{ row: latest.row, cells, writtenIn }],
     ),
     superseded,
     notes: supersededNotes(superseded),
   };
 }
 
-function changed(before: LogCells, by: LogCells): LogCells {
+function allIn(row: number): CurrentRow["writtenIn"] {
+  return {
+    stage: row,
+    on: row,
+    time: row,
+    count: row,
+    cohort: row,
+    note: row,
+    fate: row,
+    notYet: row,
+    corrects: row,
+    written: row,
+  };
+}
+
+function changed(
+  { cells: before, writtenIn }: Pick<Standing, "cells" | "writtenIn">,
+  { row, cells: by }: LogRow,
+): Pick<Standing, "cells" | "writtenIn"> {
+  const place = (field: keyof LogCells): number => (by[field] === "" ? writtenIn[field] : row);
   const cell = (field: keyof LogCells): string =>
     by[field] === "" ? before[field] : by[field] === DROPPED ? "" : by[field];
   const [on, time] = [cell("on"), cell("time")];
   // A day may have its time beside it or within it; of the two the newer counts.
   const withinNew = by.on !== "" && hasClock(by.on);
   const besideNew = by.time !== "" && hasClock(on) && !withinNew;
-  return {
+  const cells: LogCells = {
     stage: cell("stage"),
     on: besideNew ? (splitStamp(on)?.day ?? on) : on,
     time: withinNew && by.time === "" ? "" : time,
@@ -95,6 +119,21 @@ function changed(before: LogCells, by: LogCells): LogCells {
     notYet: cell("notYet"),
     corrects: by.corrects,
     written: by.written,
+  };
+  return {
+    cells,
+    writtenIn: {
+      stage: place("stage"),
+      on: place("on"),
+      time: place("time"),
+      count: place("count"),
+      cohort: place("cohort"),
+      note: place("note"),
+      fate: place("fate"),
+      notYet: place("notYet"),
+      corrects: row,
+      written: row,
+    },
   };
 }
 

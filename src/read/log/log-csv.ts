@@ -2,15 +2,15 @@ import { InputError, shown } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { type LogEntry, checkLog } from "../../cohort/log.ts";
 import { columnNotes } from "../table/columns.ts";
-import { csvTable } from "../table/csv-table.ts";
+import { csvTable, refuseUnmetNames } from "../table/csv-table.ts";
 import { endOf } from "./fate-words.ts";
 import { type LogColumns, logColumns } from "./log-columns.ts";
 import { type SupersededRow, currentRows } from "./log-corrections.ts";
 import { rowsUntil } from "./log-history.ts";
-import { looksWithout, momentsSeen } from "../table/log-moments.ts";
+import { type WrittenCell, looksWithout, momentsSeen } from "../table/log-moments.ts";
 import { logRows, withoutExamples } from "./log-rows.ts";
 import { type LogOptions, checkedLogOptions } from "../options.ts";
-import { ROWS, refusal } from "../place.ts";
+import { ROWS, readAt, refusal } from "../place.ts";
 import { plainText } from "../text.ts";
 
 /** What a log was read into. */
@@ -44,40 +44,31 @@ export interface LogReading {
 export function readLog(text: string | Uint8Array, options: LogOptions = {}): LogReading {
   const checked = checkedLogOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => logColumns(header, many, checked.columns),
-    "a stage and the day it was seen on",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => logColumns(header, many, checked.columns), {
+    needed: "a stage and the day it was seen on",
+    example: "stage,seen on,count",
+    named: checked.columns,
+  });
+  refuseUnmetNames(table, checked.columns);
   const { columns } = table;
   const written = logRows(table);
   const { rows: own, notes: exampleNotes } = withoutExamples(written);
   const until = rowsUntil(own, checked);
   const { rows: current, superseded, notes: correctionNotes } = currentRows(until.rows, columns);
-  const rows = current.map(({ row }) => row);
+  const cellsOf = (field: "on" | "time" | "notYet"): WrittenCell[] =>
+    current.map(({ cells, writtenIn }) => ({ text: cells[field], row: writtenIn[field] }));
   refuseCountsAsNames(
     columns,
     current.map(({ cells }) => cells.cohort),
   );
-  const moments = momentsSeen(
-    columns,
-    current.map(({ cells }) => cells.on),
-    current.map(({ cells }) => cells.time),
-    rows,
-    checked,
-  );
-  const looks = looksWithout(
-    columns,
-    current.map(({ cells }) => cells.notYet),
-    rows,
-    checked,
-  );
+  const moments = momentsSeen(columns, cellsOf("on"), cellsOf("time"), checked);
+  // Both columns are written by the same hand.
+  const looks = looksWithout(columns, cellsOf("notYet"), { dateOrder: moments.order });
   const headers = { stage: columns.stage.header.text, fate: columns.fate?.header.text ?? "fate" };
-  const entries = current.map(({ row, cells }, i): LogEntry => ({
-    ...endOf(cells, headers, row, checked.firstLarvalStage),
+  const entries = current.map(({ row, cells, writtenIn }, i): LogEntry => ({
+    ...endOf(cells, headers, writtenIn, checked.firstLarvalStage),
     on: moments.on[i] ?? "",
-    count: columns.count === null ? 1 : countOf(cells.count, row, columns.count.header.text),
+    count: columns.count === null ? 1 : countOf(cells.count, writtenIn.count, columns.count.header.text),
     cohort: cells.cohort || null,
     note: cells.note || null,
     row,
@@ -92,6 +83,12 @@ export function readLog(text: string | Uint8Array, options: LogOptions = {}): Lo
           },
         ]
       : [];
+  entries.forEach((entry, i) => {
+    const row = current[i]?.writtenIn.notYet ?? 0;
+    // A look that comes too late is the one thing that only the whole entry shows.
+    if (entry.notYet !== undefined)
+      readAt(ROWS.cell(row, columns.notYet?.header.text ?? ""), () => checkLog([entry]));
+  });
   return {
     entries: checkLog(entries),
     superseded,

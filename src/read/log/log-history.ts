@@ -17,10 +17,11 @@ export function rowsUntil(
 ): { rows: readonly LogRow[]; notes: Note[] } {
   const last = rows.at(-1)?.row ?? 1;
   if (throughRow !== undefined && throughRow > last) {
-    throw new InputError("invalid-option", `throughRow is ${throughRow}; the log ends with row ${last}.`, {
-      path: ["throughRow"],
-      value: throughRow,
-    });
+    throw new InputError(
+      "invalid-option",
+      (name) => `${name("throughRow")} is ${throughRow}; the log ends with row ${last}.`,
+      { path: ["throughRow"], value: throughRow },
+    );
   }
   const stamps = rows.map(({ cells }) => stampOf(cells.written));
   const unread = rows.filter(

@@ -141,7 +141,8 @@ function ambiguous(option: string, candidates: readonly Column[]): InputError {
   const names = candidates.map(({ header }) => shown(header.text));
   return new InputError(
     "ambiguous-column",
-    `the columns ${names.join(" and ")} could each be the ${option}; say which with columns.${option}, or rename or remove one.`,
+    (name) =>
+      `the columns ${names.join(" and ")} could each be the column ${option}; ${name(`columns.${option}`, (it) => `say which with ${it}, or `)}rename or remove one.`,
     { path: ["columns", option], value: candidates.map(({ header }) => header.text) },
   );
 }

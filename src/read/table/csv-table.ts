@@ -30,24 +30,31 @@ const DELIMITERS = [",", ";", "\t", "|"] as const;
  */
 export type ColumnsOf<Columns> = (header: readonly string[], many: "first" | "refuse") => Columns | null;
 
+/** What a table is to hold. */
+export interface TableNeeds {
+  /** The needed columns in words, for the refusal. */
+  readonly needed: string;
+  /** A header that has them, for the refusal. */
+  readonly example: string;
+  /** Headers that the caller gave, by the option that names them. */
+  readonly named?: Readonly<Partial<Record<string, string | undefined>>> | undefined;
+}
+
 /**
  * A delimited text as a table. The delimiter and the header row are the ones with which a row names the
  * columns that are needed, so that title lines and separators inside titles do no harm.
- * @param needed The needed columns in words, for the refusal.
- * @param named Headers that the caller gave in `columns`, for the refusal.
  * @throws {InputError} `unknown-column` (no header in the first 20 rows), `ambiguous-column`,
  *   `malformed-file` (quotes, row length).
  */
 export function csvTable<Columns>(
   text: string,
   columnsOf: ColumnsOf<Columns>,
-  needed: string,
-  named: readonly string[] = [],
+  needs: TableNeeds,
 ): CsvTable<Columns> {
   const lines = text.replace(/\r\n?/g, "\n");
   const found = findHeader(lines, (cells) => columnsOf(cells, "first") !== null);
   const columns = found && columnsOf(found.header, "refuse");
-  if (!found || !columns) throw noHeader(lines, needed, named);
+  if (!found || !columns) throw noHeader(lines, needs);
   const { header, row: headerIndex, delimiter } = found;
 
   const rows: (readonly string[])[] = [];
@@ -69,6 +76,19 @@ export function csvTable<Columns>(
     notes.push({ code: "lines-skipped", message });
   }
   return { columns, header, rows, rowNumbers, headerRow: headerIndex + 1, delimiter, notes };
+}
+
+/**
+ * Refuses a name that no header has. A column that can be left out would else be taken for one that was.
+ * @param named Headers that the caller gave, by the option that names them.
+ * @throws {InputError} `unknown-column`.
+ */
+export function refuseUnmetNames(
+  { header, headerRow }: CsvTable<unknown>,
+  named: NonNullable<TableNeeds["named"]> = {},
+): void {
+  const unmet = unmetName(header, named);
+  if (unmet !== undefined) throw noSuchHeader(unmet, header.filter(Boolean), headerRow);
 }
 
 interface FoundHeader {
@@ -125,7 +145,7 @@ function tooLong(
 }
 
 // The row with the most cells in it is the likeliest header, and the one to show.
-function noHeader(lines: string, needed: string, named: readonly string[]): InputError {
+function noHeader(lines: string, { needed, example, named = {} }: TableNeeds): InputError {
   let widest: { cells: string[]; row: number } = { cells: [], row: 0 };
   for (const delimiter of DELIMITERS) {
     preview(lines, delimiter).forEach((record, i) => {
@@ -133,21 +153,38 @@ function noHeader(lines: string, needed: string, named: readonly string[]): Inpu
       if (cells.length > widest.cells.length) widest = { cells, row: i + 1 };
     });
   }
-  const missing = named.find((name) => !widest.cells.some((cell) => sameName(cell, name)));
-  if (missing !== undefined) {
-    const near = nearestNames(missing, widest.cells);
-    const offer = near.length > 0 ? near : widest.cells.slice(0, 12);
-    return new InputError(
-      "unknown-column",
-      `no header in the first ${HEADER_SEARCH_ROWS} rows has the column ${shown(missing)} that columns names; row ${widest.row} has ${offer.map(shown).join(", ")}.`,
-      { path: ["columns"], value: missing },
-    );
-  }
+  const unmet = unmetName(widest.cells, named);
+  if (unmet !== undefined) return noSuchHeader(unmet, widest.cells, widest.row);
   return new InputError(
     "unknown-column",
-    `no row among the first ${HEADER_SEARCH_ROWS} names the columns needed (${needed}); row ${widest.row} has ${widest.cells.slice(0, 12).map(shown).join(", ")}. Add a header row, or say with columns which is which.`,
+    (name) =>
+      `no row among the first ${HEADER_SEARCH_ROWS} names the columns needed (${needed}); row ${widest.row} has ${widest.cells.slice(0, 12).map(shown).join(", ")}. Add a header row such as ${example}${name("columns", (it) => `, or say with ${it} which is which`)}.`,
     { path: ["row", widest.row], value: widest.cells[0] ?? "" },
   );
+}
+
+function noSuchHeader(
+  [option, missing]: readonly [option: string, name: string],
+  cells: readonly string[],
+  row: number,
+): InputError {
+  const near = nearestNames(missing, cells);
+  const offer = near.length > 0 ? near : cells.slice(0, 12);
+  return new InputError(
+    "unknown-column",
+    (name) =>
+      `no header in the first ${HEADER_SEARCH_ROWS} rows has the column ${shown(missing)} that ${name(`columns.${option}`)} names; row ${row} has ${offer.map(shown).join(", ")}.`,
+    { path: ["columns", option], value: missing },
+  );
+}
+
+function unmetName(
+  header: readonly string[],
+  named: NonNullable<TableNeeds["named"]>,
+): readonly [option: string, name: string] | undefined {
+  return Object.entries(named).flatMap(([option, name]) =>
+    name === undefined || header.some((cell) => sameName(cell, name)) ? [] : [[option, name] as const],
+  )[0];
 }
 
 /** Whether a header is the one a caller named: blanks around it and case do not matter. */

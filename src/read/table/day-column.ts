@@ -1,5 +1,4 @@
-import type { InputError } from "../../errors.ts";
-import { type InputErrorCode } from "../../errors.ts";
+import type { InputError, InputErrorCode, Wording } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { daysInMonth, dayNumber } from "../../time/civil-day.ts";
 import { type Places, refusal } from "../place.ts";
@@ -29,7 +28,8 @@ const MONTHS = "january february march april may june july august september octo
  * year last, month and date may stand in either order: `order` decides, or else a row whose number above
  * 12 can only be a date decides for the column. Where nothing decides, the column is refused, not guessed.
  * @param texts The cells; `entries` holds the row of each.
- * @returns Day numbers as {@link dayNumber} counts them, and a note when the order was deduced.
+ * @returns Day numbers as {@link dayNumber} counts them; the order, where something decided it; and a note when it
+ *   was deduced.
  * @throws {InputError} `invalid-day`, `ambiguous-date`.
  */
 export function dayColumn(
@@ -38,8 +38,8 @@ export function dayColumn(
   column: string,
   order: DateOrder | undefined,
   places: Places,
-): { days: Float64Array; notes: Note[] } {
-  const refuse = (code: InputErrorCode, i: number, mustBe: string): InputError =>
+): { days: Float64Array; order: DateOrder | undefined; notes: Note[] } {
+  const refuse = (code: InputErrorCode, i: number, mustBe: string | Wording): InputError =>
     refusal(code, places, entries[i] ?? 0, column, texts[i], mustBe);
 
   // A logger repeats each date many times: every spelling is taken apart once.
@@ -52,7 +52,12 @@ export function dayColumn(
     const day = writtenDay(text);
     written.set(text, day);
     if (day.kind === "none") {
-      throw refuse("invalid-day", i, "it must be a date, such as 2026-07-04 or, with dateOrder, 4/7/2026.");
+      throw refuse(
+        "invalid-day",
+        i,
+        (name) =>
+          `it must be a date, such as 2026-07-04${name("dateOrder", (it) => ` or, with ${it}, 4/7/2026`)}.`,
+      );
     }
     if (day.kind === "short-year") {
       throw refuse(
@@ -75,7 +80,11 @@ export function dayColumn(
     if (number === undefined) {
       const day = written.get(text) ?? { kind: "none" };
       if (day.kind === "open" && deduced === "year-first") {
-        throw refuse("invalid-day", i, "dateOrder says year-first, but the year stands last.");
+        throw refuse(
+          "invalid-day",
+          i,
+          (name) => `${name("dateOrder")} says year-first, but the year stands last.`,
+        );
       }
       number = numberOf(day, deduced, (why) => refuse("invalid-day", i, `that day does not exist: ${why}.`));
       numbers.set(text, number);
@@ -84,18 +93,18 @@ export function dayColumn(
   });
 
   const proof = deduced === "day-first" ? dayFirst : monthFirst;
-  if (order !== undefined || proof === null) return { days, notes: [] };
+  if (order !== undefined || proof === null) return { days, order, notes: [] };
   const message =
     `The dates in column ${column} are ${deduced === "day-first" ? "day first" : "month first"}: ` +
     `${places.one} ${entries[proof]} (${texts[proof]}) cannot be read otherwise.`;
-  return { days, notes: [{ code: "date-order-deduced", message }] };
+  return { days, order: deduced, notes: [{ code: "date-order-deduced", message }] };
 }
 
 function deducedOrder(
   proof: { monthFirst: number | null; dayFirst: number | null; open: number | null },
   entries: readonly number[],
   places: Places,
-  refuse: (code: InputErrorCode, i: number, mustBe: string) => InputError,
+  refuse: (code: InputErrorCode, i: number, mustBe: string | Wording) => InputError,
 ): DateOrder {
   const { monthFirst, dayFirst, open } = proof;
   if (monthFirst !== null && dayFirst !== null) {
@@ -109,7 +118,8 @@ function deducedOrder(
     throw refuse(
       "ambiguous-date",
       open,
-      "no date in the column tells whether the month or the day comes first; say dateOrder month-first or day-first.",
+      (name) =>
+        `no date in the column tells whether the month or the day comes first; say ${name("dateOrder")} month-first or day-first.`,
     );
   }
   return dayFirst === null ? "month-first" : "day-first";

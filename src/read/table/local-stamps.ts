@@ -57,8 +57,8 @@ export function resolveStamps(
   return { at, clock: known || withOffset > 0 ? "utc" : "local", notes };
 }
 
-// No zone has ever been further from UTC than this in the time of digital loggers.
-const LARGEST_OFFSET = 14 * 3_600_000;
+/** No zone has ever been further from UTC than this in the time of digital loggers, milliseconds. */
+export const LARGEST_OFFSET = 14 * 3_600_000;
 
 // Fills `at` for the stamps without an offset, and tells which of them lay in an hour shown twice.
 function onZoneClock(

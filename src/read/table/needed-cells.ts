@@ -3,6 +3,7 @@ import type { Note } from "../../notes.ts";
 import type { Column } from "./columns.ts";
 import type { CsvTable } from "./csv-table.ts";
 import { headerMeaning } from "./header-words.ts";
+import { counted } from "../place.ts";
 
 /** The cells that are needed, column by column. */
 export interface NeededCells {
@@ -86,7 +87,8 @@ function placeFilter(
     if (!several) return { keep: () => true, notes: [] };
     throw new InputError(
       "unknown-location",
-      `the column ${shown(table.header[several.index])} has several places (${several.names.slice(0, 12).map(shown).join(", ")}); choose one with location.`,
+      (name) =>
+        `the column ${shown(table.header[several.index])} has several places (${several.names.slice(0, 12).map(shown).join(", ")}); choose one with ${name("location")}.`,
       { path: ["location"] },
     );
   }
@@ -97,17 +99,31 @@ function placeFilter(
     const offer = near.length > 0 ? near : all.slice(0, 12);
     throw new InputError(
       "unknown-location",
-      `location is ${shown(location)}; ${offer.length > 0 ? `the file has ${offer.map(shown).join(", ")}` : "the file has no column of places, so leave it out"}.`,
+      (name) =>
+        `${name("location")} is ${shown(location)}; ${offer.length > 0 ? `the file has ${offer.map(shown).join(", ")}` : "the file has no column of places, so leave it out"}.`,
       { path: ["location"], value: location },
     );
   }
-  const left = table.rows.filter((cells) => cells[holding.index]?.trim() !== location).length;
+  const own = table.rows.filter((cells) => cells[holding.index]?.trim() === location);
+  const namesIn = (index: number): string[] =>
+    [...new Set(own.map((cells) => cells[index]?.trim() ?? ""))].filter((name) => name !== "");
+  const finer = columns.find((index) => namesIn(index).length > 1);
+  if (finer !== undefined) {
+    const names = namesIn(finer);
+    throw new InputError(
+      "unknown-location",
+      (name) =>
+        `${name("location")} is ${shown(location)}, of which the column ${shown(table.header[finer])} has several (${names.slice(0, 12).map(shown).join(", ")}); choose one of these.`,
+      { path: ["location"], value: location },
+    );
+  }
+  const left = table.rows.length - own.length;
   const notes: Note[] =
     left > 0
       ? [
           {
             code: "location-chosen",
-            message: `Only rows of ${location} were read; ${left} rows of other places were not.`,
+            message: `Only rows of ${location} were read; ${counted(left, "row")} of other places ${left === 1 ? "was" : "were"} not.`,
           },
         ]
       : [];

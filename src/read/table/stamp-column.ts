@@ -1,4 +1,4 @@
-import type { InputError } from "../../errors.ts";
+import type { InputError, Wording } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { clockCell, splitStamp } from "./clock-cell.ts";
 import { type DateOrder, dayColumn } from "./day-column.ts";
@@ -38,7 +38,7 @@ export function stampColumn(
   const size = stamps.texts.length;
   const ms = new Float64Array(size);
   const offset = new Float64Array(size).fill(NaN);
-  const refuse = ({ texts, column }: TextColumn, i: number, mustBe: string): InputError =>
+  const refuse = ({ texts, column }: TextColumn, i: number, mustBe: string | Wording): InputError =>
     refusal("invalid-instant", places, entries[i] ?? 0, column, texts[i], mustBe);
 
   const dayTexts = stamps.texts.map((text, i) => {
@@ -49,7 +49,8 @@ export function stampColumn(
       throw refuse(
         stamps,
         i,
-        `the time of day stands in the column ${times.column}; say with columns.time which holds the time.`,
+        (name) =>
+          `the time of day stands in the column ${times.column}; say with ${name("columns.time")} which holds the time.`,
       );
     }
     const clock = times ? clockCell(times.texts[i] ?? "") : stamp.clock;
@@ -59,7 +60,9 @@ export function stampColumn(
         : refuse(stamps, i, `it must be a day with a time of day, ${EXAMPLE}.`);
     }
     ms[i] = clock.ms;
-    if (clock.offset !== null) offset[i] = clock.offset;
+    // An offset may also stand behind the midnight of a day.
+    const ahead = clock.offset ?? stamp.clock?.offset ?? null;
+    if (ahead !== null) offset[i] = ahead;
     return stamp.day;
   });
   const { days, notes } = dayColumn(dayTexts, entries, stamps.column, order, places);

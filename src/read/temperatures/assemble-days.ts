@@ -3,6 +3,7 @@ import type { Note } from "../../notes.ts";
 import { dailyTemperatures } from "../../temperature/daily.ts";
 import type { DailyTemperatures } from "../../temperature/series.ts";
 import { civilDay } from "../../time/civil-day.ts";
+import { crossed, swapped, tooFarApart, twice } from "./day-faults.ts";
 import { type Places, counted, entriesText, runs } from "../place.ts";
 
 /** Days as they came from a file, in columns of equal length, in any order. */
@@ -23,14 +24,14 @@ const LONGEST_SPAN_DAYS = 146_097;
 /**
  * A daily series from days in any order: sorted, each day once, a slot with NaN for every day in between
  * that the file lacks. What was done is noted. A missing value never contradicts one that is there.
- * @param fields What minimum and maximum are called in the file.
+ * @param options.fields What the day, the minimum and the maximum are called in the file.
  * @throws {InputError} `invalid-day` (days more than 400 years apart), `conflicting-readings` (one day twice with different values), `min-above-max`,
  *   `no-temperatures`.
  */
 export function assembleDays(
   { days, min, max, entries }: DayEntries,
   places: Places,
-  options: { fields: { min: string; max: string }; exchangeSwapped?: boolean | undefined },
+  options: { fields: { date: string; min: string; max: string }; exchangeSwapped?: boolean | undefined },
 ): { series: DailyTemperatures; notes: Note[] } {
   let first = Infinity;
   let last = -Infinity;
@@ -45,12 +46,13 @@ export function assembleDays(
     );
   }
   const size = last - first + 1;
-  if (size > LONGEST_SPAN_DAYS) throw tooFarApart(days, entries, places);
+  if (size > LONGEST_SPAN_DAYS) throw tooFarApart(days, entries, places, options.fields);
   const lows = new Float64Array(size).fill(NaN);
   const highs = new Float64Array(size).fill(NaN);
   const entryOf = new Int32Array(size).fill(-1);
   const exchanged: number[] = [];
   const repeated: number[] = [];
+  const joined: number[] = [];
   const moved: number[] = [];
   let latest = -Infinity;
 
@@ -69,10 +71,17 @@ export function assembleDays(
     if (before >= 0) {
       const same = agrees(lows[slot], low) && agrees(highs[slot], high);
       if (!same) throw twice(civilDay(day), before, entry, places, options.fields);
-      repeated.push(entry);
+      const adds =
+        (Number.isNaN(lows[slot]) && !Number.isNaN(low)) ||
+        (Number.isNaN(highs[slot]) && !Number.isNaN(high));
+      (adds ? joined : repeated).push(entry);
     }
     if (!Number.isNaN(low)) lows[slot] = low;
     if (!Number.isNaN(high)) highs[slot] = high;
+    // Each in its own row, the two were never side by side.
+    const [lowest = NaN, highest = NaN] = [lows[slot], highs[slot]];
+    if (lowest > highest)
+      throw crossed(civilDay(day), before, entry, lowest, highest, places, options.fields);
     if (before < 0) entryOf[slot] = entry;
     if (day < latest) moved.push(entry);
     latest = Math.max(latest, day);
@@ -80,70 +89,36 @@ export function assembleDays(
   const series = dailyTemperatures(civilDay(first), lows, highs);
   return {
     series,
-    notes: [...changeNotes(places, { exchanged, repeated, moved }), ...missingNote(series, first)],
+    notes: [...changeNotes(places, { exchanged, joined, repeated, moved }), ...missingNote(series, first)],
   };
-}
-
-// A mistyped year would otherwise become millions of missing days.
-function tooFarApart(days: ArrayLike<number>, entries: readonly number[], places: Places): InputError {
-  const order = Array.from(days, (day, i) => ({ day, entry: entries[i] ?? 0 })).sort((a, b) => a.day - b.day);
-  const middle = order[order.length >> 1]?.day ?? 0;
-  const [earliest, latest] = [order[0], order.at(-1)];
-  const odd = middle - (earliest?.day ?? middle) > (latest?.day ?? middle) - middle ? earliest : latest;
-  const { text, path } = places.cell(odd?.entry ?? 0, "date");
-  const day = civilDay(odd?.day ?? 0);
-  return new InputError(
-    "invalid-day",
-    `${text} is ${day}, more than 400 years from another day of the file; correct the year.`,
-    { path, value: day },
-  );
-}
-
-function swapped(
-  entry: number,
-  low: number,
-  high: number,
-  places: Places,
-  fields: { min: string; max: string },
-): InputError {
-  const { text, path } = places.cell(entry, fields.min);
-  return new InputError(
-    "min-above-max",
-    `${text} gives a minimum of ${shownDegrees(low)} °C, above the maximum of ${shownDegrees(high)} °C; correct it, or say exchangeSwapped if the two were mixed up.`,
-    { path, value: low },
-  );
 }
 
 function agrees(kept: number | undefined, next: number): boolean {
   return kept === next || Number.isNaN(kept) || Number.isNaN(next);
 }
 
-function twice(
-  day: string,
-  before: number,
-  entry: number,
-  places: Places,
-  fields: { min: string },
-): InputError {
-  return new InputError(
-    "conflicting-readings",
-    `${places.many} ${before} and ${entry} both give ${day}, with different temperatures; keep the right one.`,
-    { path: places.cell(entry, fields.min).path, value: day },
-  );
-}
-
 /** Notes on entries that were changed in place, dropped or moved. */
 export function changeNotes(
   places: Places,
-  { exchanged = [], repeated, moved }: { exchanged?: number[]; repeated: number[]; moved: number[] },
+  {
+    exchanged = [],
+    joined = [],
+    repeated,
+    moved,
+  }: { exchanged?: number[]; joined?: number[]; repeated: number[]; moved: number[] },
 ): Note[] {
   const notes: Note[] = [];
   if (exchanged.length > 0) {
     const message = `Minimum and maximum exchanged in ${entriesText(places, exchanged)}.`;
     notes.push({ code: "extremes-exchanged", message });
   }
+  if (joined.length > 0) {
+    const message = `Joined ${entriesText(places, joined)} to what was given before for the same day: each has a value that was missing there.`;
+    notes.push({ code: "duplicate-rows", message });
+  }
   if (repeated.length > 0) {
-    const message = `Dropped ${entriesText(places, repeated)}, which only repeat what was given before.`;
+    const repeat = repeated.length === 1 ? "repeats" : "repeat";
+    const message = `Dropped ${entriesText(places, repeated)}, which only ${repeat} what was given before.`;
     notes.push({ code: "duplicate-rows", message });
   }
   if (moved.length > 0) {
@@ -161,8 +136,4 @@ function missingNote(series: DailyTemperatures, first: number): Note[] {
   if (missing.length === 0) return [];
   const count = counted(missing.length, "day lacks", "days lack");
   return [{ code: "missing-days", message: `${count} a minimum or a maximum: ${runs(missing, civilDay)}.` }];
-}
-
-function shownDegrees(celsius: number): string {
-  return String(Number(celsius.toFixed(2)));
 }

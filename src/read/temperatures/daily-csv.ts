@@ -34,12 +34,11 @@ export function readDailyCsv(
 ): ReadResult<DailyTemperatures> {
   const checked = checkedReadOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => dailyColumns(header, many, checked.columns),
-    "a day, a minimum and a maximum",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => dailyColumns(header, many, checked.columns), {
+    needed: "a day, a minimum and a maximum",
+    example: "date,min °C,max °C",
+    named: checked.columns,
+  });
   const result = dailyFromTable(table, checked);
   return { ...result, notes: [...notes, ...result.notes] };
 }
@@ -76,7 +75,7 @@ export function dailyFromTable(
   const lows = minTexts.map((text, i) => celsius(text, i, min.header.text));
   const highs = maxTexts.map((text, i) => celsius(text, i, max.header.text));
   const { series, notes: assembled } = assembleDays({ days, min: lows, max: highs, entries: rows }, ROWS, {
-    fields: { min: min.header.text, max: max.header.text },
+    fields: { date: date.header.text, min: min.header.text, max: max.header.text },
     exchangeSwapped: options.exchangeSwapped,
   });
   return {
@@ -117,7 +116,8 @@ function dayOnly(text: string, row: number, column: string): string {
       row,
       column,
       text,
-      "a table of daily extremes has one day in each row and no times; for readings, say format readings-csv.",
+      (name) =>
+        `a table of daily extremes has one day in each row and no times${name("format", (it) => `; for readings, say ${it} readings-csv`)}.`,
     );
   }
   return stamp.day;

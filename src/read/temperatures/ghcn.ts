@@ -44,7 +44,7 @@ export function ghcnSeries(
   if (options.unit === "F") {
     throw new InputError(
       "conflicting-units",
-      "unit is F, but GHCN-Daily is in tenths of °C; leave unit out.",
+      (name) => `${name("unit")} is F, but GHCN-Daily is in tenths of °C; leave ${name("unit")} out.`,
       {
         path: ["unit"],
         value: options.unit,
@@ -81,7 +81,10 @@ export function ghcnSeries(
       if (before !== celsius) throw conflict(element, day, row);
       repeated.push(row);
     }
-    if (!failed) extremes[element][slot] = celsius;
+    if (Number.isNaN(celsius)) continue;
+    extremes[element][slot] = celsius;
+    // A fault of both is told at the minimum.
+    if (element === "TMIN") entries[slot] = row;
   }
   // Files are in order of element within a month, so that the order of days says nothing.
   const order = days.map((_, i) => i).sort((a, b) => (days[a] ?? 0) - (days[b] ?? 0));
@@ -89,7 +92,7 @@ export function ghcnSeries(
   const { series, notes } = assembleDays(
     { days: pick(days), min: pick(extremes.TMIN), max: pick(extremes.TMAX), entries: pick(entries) },
     GHCN_ROWS,
-    { fields: { min: "TMIN", max: "TMAX" }, exchangeSwapped: options.exchangeSwapped },
+    { fields: { date: "day", min: "TMIN", max: "TMAX" }, exchangeSwapped: options.exchangeSwapped },
   );
   return {
     series,
@@ -116,7 +119,8 @@ function chosenStation(values: readonly GhcnValue[], location: string | undefine
     if (stations.length === 1) return only;
     throw new InputError(
       "unknown-location",
-      `the file has the stations ${stations.slice(0, 12).map(shown).join(", ")}; choose one with location.`,
+      (name) =>
+        `the file has the stations ${stations.slice(0, 12).map(shown).join(", ")}; choose one with ${name("location")}.`,
       { path: ["location"] },
     );
   }
@@ -124,7 +128,8 @@ function chosenStation(values: readonly GhcnValue[], location: string | undefine
   const near = nearestNames(location, stations);
   throw new InputError(
     "unknown-location",
-    `location is ${shown(location)}; the file has ${(near.length > 0 ? near : stations.slice(0, 12)).map(shown).join(", ")}.`,
+    (name) =>
+      `${name("location")} is ${shown(location)}; the file has ${(near.length > 0 ? near : stations.slice(0, 12)).map(shown).join(", ")}.`,
     { path: ["location"], value: location },
   );
 }

@@ -32,12 +32,11 @@ export function readReadingsCsv(
 ): ReadResult<TemperatureReadings> {
   const checked = checkedReadOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => readingsColumns(header, many, checked.columns),
-    "a time and a temperature",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => readingsColumns(header, many, checked.columns), {
+    needed: "a time and a temperature",
+    example: "time,temperature °C",
+    named: checked.columns,
+  });
   const result = readingsFromTable(table, checked);
   return { ...result, notes: [...notes, ...result.notes] };
 }

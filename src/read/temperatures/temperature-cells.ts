@@ -1,4 +1,4 @@
-import { InputError, shown } from "../../errors.ts";
+import { InputError, type Wording, shown } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { type TemperatureUnit, celsiusToFahrenheit, fahrenheitToCelsius } from "../../units.ts";
 import type { HeaderMeaning } from "../table/header-words.ts";
@@ -43,8 +43,8 @@ export function headerUnit({ text, unit }: HeaderMeaning): NamedUnit {
  * @throws {InputError} `conflicting-units`, `unknown-unit`.
  */
 export function fileUnit(named: readonly NamedUnit[], option: TemperatureUnit | undefined): FileUnit {
-  let known: { unit: TemperatureUnit; by: string } | null =
-    option === undefined ? null : { unit: option, by: "the option unit" };
+  let known: { unit: TemperatureUnit; by: Wording } | null =
+    option === undefined ? null : { unit: option, by: (name) => `the option ${name("unit")}` };
   for (const { by, unit } of named) {
     if (unit === null) continue;
     if (unit === "K") {
@@ -54,16 +54,17 @@ export function fileUnit(named: readonly NamedUnit[], option: TemperatureUnit | 
       });
     }
     if (known && known.unit !== unit) {
+      const { unit: other, by: otherBy } = known;
       throw new InputError(
         "conflicting-units",
-        `${by} says °${unit}, ${known.by} °${known.unit}; they must agree.`,
+        (name) => `${by} says °${unit}, ${otherBy(name)} °${other}; they must agree.`,
         {
           path: ["unit"],
           value: unit,
         },
       );
     }
-    known ??= { unit, by };
+    known ??= { unit, by: () => by };
   }
   return known ? { unit: known.unit, stated: true } : { unit: "C", stated: false };
 }
@@ -118,15 +119,10 @@ export function temperatureCells(
       const celsius = unit === "C" ? value : fahrenheitToCelsius(value);
       if (!(celsius >= POSSIBLE_CELSIUS.low && celsius <= POSSIBLE_CELSIUS.high)) {
         const range = `from ${POSSIBLE_CELSIUS.low} to ${POSSIBLE_CELSIUS.high} °C`;
-        throw refusal(
-          "implausible-temperature",
-          places,
-          entry,
-          field,
-          value,
+        throw refusal("implausible-temperature", places, entry, field, value, (name) =>
           stated
-            ? `temperatures run ${range}, and the file is in °${unit}; leave the value out, or list it in sentinels if it means missing.`
-            : `no unit is named and temperatures run ${range}; say unit F if it is Fahrenheit, or unit C if it is a fault.`,
+            ? `temperatures run ${range}, and the file is in °${unit}; leave the value out${name("sentinels", (it) => `, or give it as ${it} if it means missing`)}.`
+            : `no unit is named and temperatures run ${range}; say ${name("unit")} F if it is Fahrenheit, or ${name("unit")} C if it is a fault.`,
         );
       }
       taken++;

@@ -13,7 +13,7 @@ import { assembleDays } from "./assemble-days.ts";
 import { assembleReadings } from "./assemble-readings.ts";
 import { jsonValue } from "../json/json-text.ts";
 import { type CheckedReadOptions, type ReadOptions, checkedReadOptions } from "../options.ts";
-import { type Places, listPlaces } from "../place.ts";
+import { type Places, listPlaces, readAt, refusal } from "../place.ts";
 import type { ReadResult } from "../result.ts";
 import { inShape } from "../json/shape.ts";
 import { stampColumn } from "../table/stamp-column.ts";
@@ -80,7 +80,7 @@ export function readTemperaturesJson(
   if (checked.location !== undefined) {
     throw new InputError(
       "unknown-location",
-      "location is given, but JSON temperatures have no places; leave it out.",
+      (name) => `${name("location")} is given, but JSON temperatures have no places; leave it out.`,
       {
         path: ["location"],
         value: checked.location,
@@ -116,6 +116,10 @@ function fromValue(value: unknown, options: CheckedReadOptions): Read {
     const cells = temperatureCells(written(document.unit), ONE_VALUE, { probeFaults: false });
     const { from, to } = document;
     const celsius = cells.celsius(document.constant, 0, "constant");
+    if (Number.isNaN(celsius)) {
+      const mustBe = "it stands for a missing temperature, and a held one must be there.";
+      throw refusal("no-temperatures", ONE_VALUE, 0, "constant", document.constant, mustBe);
+    }
     const series = constantTemperature(celsius, {
       ...(from !== undefined && { from }),
       ...(to !== undefined && { to }),
@@ -145,13 +149,13 @@ function days(
   const cells = temperatureCells(unit, places, { probeFaults: false, sentinels: options.sentinels });
   const { series, notes } = assembleDays(
     {
-      days: records.map(({ date }, i) => dayNumber(date, places.cell(i, "date").path)),
+      days: records.map(({ date }, i) => readAt(places.cell(i, "date"), (path) => dayNumber(date, path))),
       min: records.map(({ min }, i) => cells.celsius(min, i, "min")),
       max: records.map(({ max }, i) => cells.celsius(max, i, "max")),
       entries: records.map((_, i) => i),
     },
     places,
-    { fields: { min: "min", max: "max" }, exchangeSwapped: options.exchangeSwapped },
+    { fields: { date: "date", min: "min", max: "max" }, exchangeSwapped: options.exchangeSwapped },
   );
   return { series, notes: [...cells.notes(), ...notes] };
 }

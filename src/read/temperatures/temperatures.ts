@@ -1,5 +1,5 @@
 import { type DailyColumns, type ReadingsColumns, dailyColumns, readingsColumns } from "../table/columns.ts";
-import { type ColumnsOf, type CsvTable, csvTable } from "../table/csv-table.ts";
+import { type ColumnsOf, type CsvTable, csvTable, sameName } from "../table/csv-table.ts";
 import { dailyFromTable, readDailyCsv } from "./daily-csv.ts";
 import { isGhcnCsvLine, readGhcnCsv } from "./ghcn-csv.ts";
 import { isDlyLine, readGhcnDly } from "./ghcn-dly.ts";
@@ -12,7 +12,7 @@ import { plainText } from "../text.ts";
 /**
  * Temperatures from a file whose format is recognised: JSON by its first character, the two GHCN-Daily
  * formats by their first line, tables by the columns that their header names. A table with a minimum and
- * a maximum is one of days, even where it has a mean temperature too.
+ * a maximum is one of days, even where it has a mean temperature too, unless `columns` names that one.
  * @param text Text, or the bytes of the file.
  * @param options `format` skips the recognition.
  * @returns The series in °C, what was noted on the way, and the format.
@@ -44,14 +44,18 @@ export function readTemperatures(
     const firstLine = /^.*\S.*$/m.exec(plain)?.[0] ?? "";
     if (isDlyLine(firstLine)) return readGhcnDly(plain, options);
     if (isGhcnCsvLine(firstLine)) return readGhcnCsv(plain, options);
-    const columnsOf: ColumnsOf<DailyColumns | ReadingsColumns> = (header, many) =>
-      dailyColumns(header, many, checked.columns) ?? readingsColumns(header, many, checked.columns);
-    const table = csvTable(
-      plain,
-      columnsOf,
-      "a day, a minimum and a maximum, or a time and a temperature",
-      Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-    );
+    const { columns: named = {} } = checked;
+    const columnsOf: ColumnsOf<DailyColumns | ReadingsColumns> = (header, many) => {
+      const readings = () => readingsColumns(header, many, named);
+      return (
+        (wantsReadings(header, named) ? readings() : null) ?? dailyColumns(header, many, named) ?? readings()
+      );
+    };
+    const table = csvTable(plain, columnsOf, {
+      needed: "a day, a minimum and a maximum, or a time and a temperature",
+      example: "date,min °C,max °C",
+      named,
+    });
     const { columns } = table;
     return columns.kind === "daily"
       ? dailyFromTable(withColumns(table, columns), checked)
@@ -59,6 +63,17 @@ export function readTemperatures(
   };
   const result = recognised();
   return { ...result, notes: [...notes, ...result.notes] };
+}
+
+// Who names a column of temperatures beside a minimum and a maximum means that one.
+function wantsReadings(header: readonly string[], named: NonNullable<ReadOptions["columns"]>): boolean {
+  const { min, max, temperature } = named;
+  return (
+    temperature !== undefined &&
+    min === undefined &&
+    max === undefined &&
+    header.some((text) => sameName(text, temperature))
+  );
 }
 
 // The table with the type of its columns narrowed.

@@ -2,7 +2,7 @@ import type { InputError } from "../../errors.ts";
 import type { Trial } from "../../evaluate/threshold/trial.ts";
 import type { Note } from "../../notes.ts";
 import { columnNotes } from "../table/columns.ts";
-import { csvTable } from "../table/csv-table.ts";
+import { csvTable, refuseUnmetNames } from "../table/csv-table.ts";
 import { neededCells } from "../table/needed-cells.ts";
 import { numberCell } from "../table/number-cell.ts";
 import { type TrialOptions, checkedTrialOptions } from "../options.ts";
@@ -33,12 +33,12 @@ export function readTrials(
 ): { trials: readonly Trial[]; notes: readonly Note[] } {
   const checked = checkedTrialOptions(options);
   const { text: plain, notes } = plainText(text);
-  const table = csvTable(
-    plain,
-    (header, many) => trialColumns(header, many, checked.columns),
-    "a temperature and the days that development took",
-    Object.values(checked.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => trialColumns(header, many, checked.columns), {
+    needed: "a temperature and the days that development took",
+    example: "temperature °C,days,animals",
+    named: checked.columns,
+  });
+  refuseUnmetNames(table, checked.columns);
   const { temperature, days, animals } = table.columns;
   const {
     texts,

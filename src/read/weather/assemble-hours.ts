@@ -39,7 +39,8 @@ export function assembleHours(
   if (clock === "local") {
     throw new InputError(
       "zone-needed",
-      "the times of the weather have no offset from UTC, and no time zone was given; name the zone that they are in, such as America/New_York.",
+      (name) =>
+        `the times of the weather have no offset from UTC, and no time zone was given; name the zone that they are in with ${name("zone")}, such as America/New_York.`,
       { path: ["zone"] },
     );
   }

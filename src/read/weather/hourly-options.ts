@@ -3,7 +3,7 @@ import { WIND_UNITS } from "../../rearing/release/wind-unit.ts";
 import { knownZone } from "../../time/zone.ts";
 import { inShape } from "../json/shape.ts";
 
-const columnName = z.optional(z.string().check(z.minLength(1)));
+const columnName = z.optional(z.string().check(z.regex(/\S/, "it must be the header of a column")));
 
 const hourlyOptions = z.strictObject({
   /** Unit of the temperatures; taken from the file where the file names it, and then both must agree. */

@@ -2,7 +2,7 @@ import { InputError, shown } from "../../errors.ts";
 import type { WeatherField } from "../../rearing/release/hourly-weather.ts";
 import { assembleHours } from "./assemble-hours.ts";
 import { type Column, columnNotes } from "../table/columns.ts";
-import { csvTable } from "../table/csv-table.ts";
+import { csvTable, refuseUnmetNames } from "../table/csv-table.ts";
 import { temperatureOf } from "../temperatures/daily-csv.ts";
 import type { HourlyOptions } from "./hourly-options.ts";
 import type { HourlyRead } from "./hourly-read.ts";
@@ -23,12 +23,12 @@ import { weatherColumns } from "./weather-columns.ts";
 
 /** Hourly weather from a delimited table with a header; the text is decoded and the options are checked. */
 export function hourlyFromCsv(plain: string, options: HourlyOptions): HourlyRead {
-  const table = csvTable(
-    plain,
-    (header, many) => weatherColumns(header, many, options.columns),
-    "a time, a temperature, the wind, and rain or its chance",
-    Object.values(options.columns ?? {}).filter((name) => name !== undefined),
-  );
+  const table = csvTable(plain, (header, many) => weatherColumns(header, many, options.columns), {
+    needed: "a time, a temperature, the wind, and rain or its chance",
+    example: "time,temp °C,wind m/s,rain mm",
+    named: options.columns,
+  });
+  refuseUnmetNames(table, options.columns);
   const { stamp, time, temperature, wind, rain, chance, cloud } = table.columns;
   // Units are settled before any cell is looked at: a wrong unit makes every cell look wrong.
   const unit = statedUnit(temperature, options);
@@ -104,7 +104,8 @@ function statedUnit({ header }: Column, options: HourlyOptions): ReturnType<type
   if (unit.stated) return unit;
   throw new InputError(
     "unknown-unit",
-    `the column ${shown(header.text)} names no unit; write °C or °F into its header, or say unit C or unit F.`,
+    (name) =>
+      `the column ${shown(header.text)} names no unit; write °C or °F into its header, or say ${name("unit")} C or ${name("unit")} F.`,
     { path: ["unit"], value: header.text },
   );
 }

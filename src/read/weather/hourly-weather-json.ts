@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { InputError } from "../../errors.ts";
+import { InputError, type Wording } from "../../errors.ts";
 import { WIND_UNITS, type WindUnit, metresPerSecond } from "../../rearing/release/wind-unit.ts";
 import { assembleHours } from "./assemble-hours.ts";
 import type { HourlyOptions } from "./hourly-options.ts";
@@ -54,7 +54,7 @@ export function hourlyFromJson(plain: string, options: HourlyOptions): HourlyRea
     });
   }
   const unit = fileUnit([{ by: "the field unit", unit: ownUnit ?? null }], options.unit);
-  if (!unit.stated) throw unnamed("temperatures", "unit C or unit F", "unit");
+  if (!unit.stated) throw unnamed("temperatures", (name) => `${name("unit")} C or ${name("unit")} F`, "unit");
   const windUnit = windUnitFrom(ownWind, options.windUnit);
 
   const places = listPlaces(bare ? "" : "hours");
@@ -94,17 +94,17 @@ function windUnitFrom(own: WindUnit | undefined, option: WindUnit | undefined): 
   if (own !== undefined && option !== undefined && own !== option) {
     throw new InputError(
       "conflicting-units",
-      `the field windUnit says ${own}, the option windUnit ${option}; they must agree.`,
+      (name) => `the field windUnit says ${own}, the option ${name("windUnit")} ${option}; they must agree.`,
       { path: ["windUnit"], value: option },
     );
   }
   const unit = own ?? option;
-  if (unit === undefined) throw unnamed("wind", `windUnit, one of ${WIND_UNITS.join(", ")}`, "windUnit");
+  if (unit === undefined)
+    throw unnamed("wind", (name) => `${name("windUnit")}, one of ${WIND_UNITS.join(", ")}`, "windUnit");
   return unit;
 }
 
-function unnamed(what: string, remedy: string, field: string): InputError {
-  return new InputError("unknown-unit", `nothing names the unit of the ${what}; say ${remedy}.`, {
-    path: [field],
-  });
+function unnamed(what: string, remedy: Wording, field: string): InputError {
+  const wording: Wording = (name) => `nothing names the unit of the ${what}; say ${remedy(name)}.`;
+  return new InputError("unknown-unit", wording, { path: [field] });
 }

@@ -35,7 +35,8 @@ export function windScale(header: string, option: WindUnit | undefined): Scale &
   if (named !== null && option !== undefined && named !== option) {
     throw new InputError(
       "conflicting-units",
-      `the column ${shown(header)} says ${named}, the option windUnit ${option}; they must agree.`,
+      (name) =>
+        `the column ${shown(header)} says ${named}, the option ${name("windUnit")} ${option}; they must agree.`,
       { path: ["windUnit"], value: option },
     );
   }
@@ -43,7 +44,8 @@ export function windScale(header: string, option: WindUnit | undefined): Scale &
   if (unit !== null) return { unit, convert: (value) => metresPerSecond(value, unit), doubtfulUpTo: null };
   throw new InputError(
     "unknown-unit",
-    `the column ${shown(header)} names no unit; write m/s, km/h, mph or kn into its header, or name one with windUnit.`,
+    (name) =>
+      `the column ${shown(header)} names no unit; write m/s, km/h, mph or kn into its header, or name one with ${name("windUnit")}.`,
     { path: ["windUnit"], value: header },
   );
 }
@@ -56,6 +58,14 @@ export function rainScale(header: string): Scale {
   const unit: RainUnit | null = rainUnitOf(header);
   if (unit === "mm") return plainScale("mm");
   if (unit === "in") return { unit: "in", convert: (value) => value * 25.4, doubtfulUpTo: null };
+  if (unit === "%") {
+    throw new InputError(
+      "unknown-unit",
+      (name) =>
+        `the column ${shown(header)} is in %, which amounts of rain never are; where it is the chance of rain, name it with ${name("columns.chance")}.`,
+      { path: ["columns", "rain"], value: header },
+    );
+  }
   throw new InputError(
     "unknown-unit",
     `the column ${shown(header)} names no unit; write mm, in or, for a chance, % into its header.`,
@@ -101,7 +111,8 @@ export function weatherValues(
   let greatest = -Infinity;
   const values = Float64Array.from(cells, (cell, i) => {
     const entry = entries[i] ?? 0;
-    const value = typeof cell === "string" ? numberCell(cell.replace(/\s*%$/, "")) : cell;
+    const value =
+      typeof cell === "string" ? numberCell(scale.unit === "%" ? cell.replace(/\s*%$/, "") : cell) : cell;
     if (value === undefined) {
       const mustBe = `it must be a number in ${scale.unit}, or empty where it is missing.`;
       throw refusal("invalid-number", places, entry, column, cell, mustBe);

@@ -1,4 +1,4 @@
-import { InputError, finite } from "../../errors.ts";
+import { InputError, type Wording, finite } from "../../errors.ts";
 import type { Sourced } from "../../species/life-cycle.ts";
 import { sourced } from "../../species/sourced.ts";
 
@@ -111,15 +111,14 @@ export function checkedCriteria(criteria: ReleaseCriteria): ReleaseCriteria {
     throw refused(
       ["criteria", "longestHold", "value"],
       longestHold.value,
-      `at least an hour more than shortestHold, ${shortestHold.value} hours`,
+      (name) => `at least an hour more than ${name("shortestHold")}, ${shortestHold.value} hours`,
     );
   }
   return criteria;
 }
 
-function refused(path: readonly string[], value: number, mustBe: string): InputError {
-  return new InputError("invalid-option", `${path.join(".")} is ${value}; it must be ${mustBe}.`, {
-    path,
-    value,
-  });
+function refused(path: readonly string[], value: number, mustBe: string | Wording): InputError {
+  const wording: Wording = (name) =>
+    `${name(path.join("."))} is ${value}; it must be ${typeof mustBe === "string" ? mustBe : mustBe(name)}.`;
+  return new InputError("invalid-option", wording, { path, value });
 }

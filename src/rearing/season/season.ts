@@ -79,7 +79,7 @@ function checkedInput(input: SeasonInput): {
   if (gap !== undefined) {
     throw new InputError(
       "missing-temperature",
-      `there is no temperature for ${gap.from}; fill the gaps by a named policy first.`,
+      (name) => `there is no temperature for ${gap.from}; fill the gaps ${name("by a named policy")} first.`,
       { path: [gap.from], value: Number.NaN },
     );
   }
