@@ -1,6 +1,7 @@
 import { DAY_MS } from "../../time/zone.ts";
 import { isFeeding } from "./foliage-needs.ts";
 import type { PlanAnimals } from "./plan-cohort.ts";
+import { beganAt } from "./stand-ins.ts";
 
 /** Animals that must not be touched on a day: the most at one time, if all live. */
 export interface Rest {
@@ -43,16 +44,17 @@ export function restOn(animals: PlanAnimals, day: number): Rest {
 
 function restAt({ order, standIns, count }: PlanAnimals, at: number): Rest {
   let [molting, hanging, freshPupae, present] = [0, 0, 0, 0];
-  for (const { begins } of standIns) {
+  for (const one of standIns) {
+    const { begins } = one;
     // The stage that it is in: the last one that has begun.
     const k = begins.findLastIndex((begin) => begin <= at);
     const stage = order[k];
-    const [from, to] = [begins[k] ?? Infinity, begins[k + 1] ?? Infinity];
+    // A larva that was found near its molt rests from the find on, so the whole stage counts, not what is left of it.
+    const [from, to] = [beganAt(one, k), begins[k + 1] ?? Infinity];
     if (stage === undefined || stage === "egg" || stage === "adult") continue;
     present += 1;
     if (stage === "prepupa") hanging += 1;
-    // A pupa that was found had begun at some time before.
-    else if (stage === "pupa") freshPupae += Number(k > 0 && at - from < (FRESH_PUPA_HOURS / 24) * DAY_MS);
+    else if (stage === "pupa") freshPupae += Number(at - from < (FRESH_PUPA_HOURS / 24) * DAY_MS);
     else if (isFeeding(stage) && order[k + 1] !== "prepupa")
       molting += Number(to < Infinity && to - at <= REST_BEFORE_MOLT * (to - from));
   }
