@@ -1,6 +1,7 @@
 import { DAY_MS } from "../../time/zone.ts";
 import { isFeeding } from "./foliage-needs.ts";
 import type { PlanAnimals } from "./plan-cohort.ts";
+import { HALF_AN_ANIMAL } from "./stage-counts.ts";
 import { beganAt } from "./stand-ins.ts";
 
 /** Animals that must not be touched on a day: the most at one time, if all live. */
@@ -23,6 +24,17 @@ export const FRESH_PUPA_HOURS = 24;
 
 /** Share of larvae and pupae at rest from which a day is a quiet one (common practice, no source). */
 export const QUIET_SHARE = 1 / 3;
+
+/** Share of a cohort from which its rest is told, however few they are: one in ten (common practice, no source). */
+const TOLD_SHARE = 0.1;
+
+/**
+ * Whether so many resting animals are worth a task: half an animal or, of a few, a tenth of them. One larva alone is
+ * hardly ever more likely than not to molt on a day, and still must not be disturbed when it does.
+ */
+export function isTold(resting: number, { count }: Pick<PlanAnimals, "count">): boolean {
+  return resting >= Math.min(HALF_AN_ANIMAL, TOLD_SHARE * count);
+}
 
 // A rest of half a day would vanish in the mean of the day, so the day is looked at every three hours.
 const LOOKS = [0, 3, 6, 9, 12, 15, 18, 21];
