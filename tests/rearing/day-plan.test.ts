@@ -189,6 +189,39 @@ describe("animals found in the middle of a stage", () => {
   });
 });
 
+describe("one animal alone", () => {
+  const found = { stage: "egg", on: "2026-06-08", count: 1 } as const;
+  const one = monarchs("alone", { found, temperatures: constantTemperature(22) });
+  const alone = plan({}, one);
+  const told = (day: string) =>
+    tasksOf(alone, "do-not-disturb").find((task) => task.day === day)?.task.message;
+
+  it("is left alone while it may molt, hang or be a fresh pupa, though no day is likelier than not", () => {
+    const rests = alone.days.map(({ cohorts }) => cohorts[0]?.rest.share ?? 0);
+    expect(Math.max(...rests)).toBeLessThan(0.5);
+    expect(told("2026-06-15")).toBe("Do not disturb: it may be molting.");
+    expect(told("2026-06-28")).toBe("Do not disturb: it may be hanging or a fresh pupa.");
+    expect(told("2026-06-09")).toBeUndefined();
+    expect(told("2026-07-06")).toBeUndefined();
+  });
+
+  it("is cleaned around on those days", () => {
+    const resting = new Set(daysOf(alone, "do-not-disturb"));
+    const cleaned = tasksOf(alone, "clean").filter(({ day }) => resting.has(day));
+    expect(cleaned).not.toEqual([]);
+    for (const { task } of cleaned) expect(task.message).toMatch(/do not touch it/);
+  });
+
+  it("is told of as one where no better day is beside", () => {
+    const away = alone.days.flatMap(({ day, cohorts }) => (cohorts[0]?.quiet ? [] : [day]));
+    const { conflicts } = plan({ away }, one);
+    const disturbed = conflicts.filter(({ code }) => code === "disturbed-rest");
+    expect(disturbed).not.toEqual([]);
+    for (const { message } of disturbed)
+      expect(message).toMatch(/it may rest \(with a chance of up to \d+ %\)/);
+  });
+});
+
 it("has each day in its order: all day, morning, midday, evening", () => {
   const parts = ["all day", "morning", "midday", "evening"];
   for (const { tasks } of plan().days) {
