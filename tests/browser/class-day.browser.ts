@@ -165,7 +165,9 @@ describe.skipIf(!browserAtHand())("notebooks/class-day.html", () => {
     await warmest.focus();
     await page.keyboard.press("End");
     const alert = page.getByRole("alert");
-    await expect.poll(() => alert.innerText()).toMatch(/36 °C \(96.8 °F\); held heat above 29 °C \(84.2 °F\) is harmful.*York/);
+    await expect
+      .poll(() => alert.innerText())
+      .toMatch(/36 °C \(96.8 °F\); held heat above 29 °C \(84.2 °F\) is harmful.*York/);
     expect(await page.locator("figure svg").count()).toBeLessThan(3);
     expect(await findings(page)).toEqual([]);
     await picture(page, "class-day-heat");
