@@ -52,6 +52,7 @@ export type NoteCode =
   // from day plans
   | "survival-not-counted"
   | "plan-stops"
+  | "molts-not-dated"
   // from estimates
   | "few-trials"
   | "outside-linear-range"

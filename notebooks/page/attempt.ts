@@ -1,4 +1,5 @@
 import { InputError } from "../../src/errors.ts";
+import { pageWords } from "./page-words.ts";
 
 /** The outcome of something that bad input can stop: a value, or what is wrong with the input. */
 export type Attempt<Value> =
@@ -12,7 +13,7 @@ export function attempt<Value>(make: () => Value): Attempt<Value> {
   try {
     return { value: make(), problem: null };
   } catch (error) {
-    if (error instanceof InputError) return { value: null, problem: error.message };
+    if (error instanceof InputError) return { value: null, problem: pageWords(error) };
     throw error;
   }
 }

@@ -95,8 +95,11 @@ export function animalsOf({ cohorts }: PlanDay): string {
 
 /** What to do on a day. */
 export function tasksOf({ away, tasks }: PlanDay): string {
-  const all = tasks.map(({ part, message }) => `${part}: ${message}`).join(" ");
-  const rest = all === "" ? "Nothing." : all.charAt(0).toUpperCase() + all.slice(1);
+  const parts = [...new Set(tasks.map(({ part }) => part))].map((part) => {
+    const messages = tasks.filter((task) => task.part === part).map(({ message }) => message);
+    return `${part.charAt(0).toUpperCase()}${part.slice(1)}: ${messages.join(" ")}`;
+  });
+  const rest = parts.length === 0 ? "Nothing." : parts.join(" ");
   return away ? `Away. ${rest}` : rest;
 }
 

@@ -9,13 +9,23 @@ export { paste } from "./paste.ts";
 export { amount, number, temperature } from "./quantity.ts";
 export { zone } from "./zone.ts";
 
-/** The library's slider, whose track has no label of its own: it gets that of the number beside it. */
+/**
+ * The library's slider, whose track has no label of its own: it gets that of the number beside it. A number beyond its
+ * ends becomes the nearest that it takes, and an emptied box the last one, so that the box never shows what does not
+ * count.
+ */
 export function range(
   extent: readonly [number, number],
   options: { readonly label?: string; readonly value?: number; readonly step?: number } = {},
 ): InputForm<number> {
   const form = bareRange(extent, options);
   form.querySelector("input[type=range]")?.setAttribute("aria-label", options.label ?? "value");
+  const box = form.querySelector<HTMLInputElement>("input[type=number]");
+  box?.addEventListener("change", () => {
+    if (box.checkValidity()) return;
+    form.value = Number.isFinite(box.valueAsNumber) ? box.valueAsNumber : form.value;
+    form.dispatchEvent(new Event("input", { bubbles: true }));
+  });
   return form;
 }
 

@@ -55,7 +55,7 @@ export function answerOfPace(rows: readonly OutlookRow[], variation: number): st
   if (since === null) return `${cohorts}, 1 is still within the band at the end of what is worked out.`;
   const first = rows[0]?.day ?? since.day;
   const days = Math.round((Date.parse(since.day) - Date.parse(first)) / 86_400_000);
-  return `${cohorts}, 1 lies outside the band for good from ${longDate(since.day)} on, ${counted(days, "day")} after the find.`;
+  return `${cohorts}, a pace of 1 lies outside the band for good from ${longDate(since.day)} on, ${counted(days, "day")} after the find.`;
 }
 
 function adultsOf(forecast: Forecast) {

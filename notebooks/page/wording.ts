@@ -40,8 +40,8 @@ export function agreementOf(comparison: Comparison | null, { invented }: { inven
     ? " The log is invented, so this shows how to read a comparison and says nothing about the forecast."
     : "";
   return (
-    `The animals began their stages ${Math.abs(biasDays).toFixed(1)} days ${direction} than expected on average, and ` +
-    `${meanAbsoluteErrorDays.toFixed(1)} days from it either way.${inside}${caveat}`
+    `The animals began their stages ${Math.abs(biasDays).toFixed(1)} days ${direction} than expected on average. ` +
+    `Earlier and later counted alike, they were ${meanAbsoluteErrorDays.toFixed(1)} days off.${inside}${caveat}`
   );
 }
 

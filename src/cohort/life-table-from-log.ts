@@ -2,7 +2,7 @@ import { InputError, shown } from "../errors.ts";
 import { given, givenList } from "../given.ts";
 import { STAGE_IDS, type StageId } from "../species/life-cycle.ts";
 import { type LifeTableRow, type StageCounts, lifeTable } from "./life-table.ts";
-import { type LogEntry, checkLog, fateOf } from "./log.ts";
+import { type LogEntry, type LogFate, checkLog, fateOf } from "./log.ts";
 
 /** What {@link lifeTableFromLog} needs beside the log. */
 export interface LogTableOptions {
@@ -58,19 +58,28 @@ export function lifeTableFromLog(entries: readonly LogEntry[], options: LogTable
   const seen = new Map<StageId, number>();
   const died = new Map<StageId, number>();
   const lost = new Map<StageId, number>();
+  const hanging = new Map<LogFate, number>();
   checkLog(entries).forEach((entry, i) => {
     const fate = fateOf(entry);
     const into = { seen, died, lost }[fate];
     const stage = stageWithin(entry.stage, stages, i);
-    // Whoever hangs began the larval stage before, and is already counted there.
+    // Whoever hangs had begun the larval stage before, whether or not somebody saw that.
+    if (stage !== entry.stage) hanging.set(fate, (hanging.get(fate) ?? 0) + entry.count);
     if (stage !== entry.stage && fate === "seen") return;
     into.set(stage, (into.get(stage) ?? 0) + entry.count);
   });
   const of = (map: ReadonlyMap<StageId, number>, stage: StageId): number => map.get(stage) ?? 0;
+  // Those seen to hang that neither went on nor died or were lost there.
+  const overdue = (next: number): number => {
+    const ended = (hanging.get("died") ?? 0) + (hanging.get("lost") ?? 0);
+    return Math.max(0, (hanging.get("seen") ?? 0) - ended - next);
+  };
   const entered: number[] = [];
   for (let i = stages.length - 1; i >= 0; i--) {
     const stage = stages[i] ?? "adult";
-    const known = of(died, stage) + of(lost, stage) + (entered[0] ?? 0);
+    const next = entered[0] ?? 0;
+    const still = stage === lastLarval(stages) ? overdue(next) : 0;
+    const known = of(died, stage) + of(lost, stage) + next + still;
     entered.unshift(Math.max(of(seen, stage), known));
   }
   const told = entered[0] ?? 0;
@@ -115,9 +124,13 @@ function remarksOn(unaccounted: LogTable["unaccounted"], as: "censored" | "died"
   return [`Animals without a next stage, a death or a loss in the log: ${list}; ${taken}.`];
 }
 
+function lastLarval(stages: readonly StageId[]): StageId | undefined {
+  return stages.filter((one) => one === "larva" || one.startsWith("instar")).at(-1);
+}
+
 function stageWithin(stage: StageId, stages: readonly StageId[], index: number): StageId {
   if (stages.includes(stage)) return stage;
-  const larval = stages.filter((one) => one === "larva" || one.startsWith("instar")).at(-1);
+  const larval = lastLarval(stages);
   if (stage === "prepupa" && larval !== undefined) return larval;
   const path = ["log", index, "stage"];
   throw new InputError(

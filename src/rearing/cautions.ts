@@ -103,7 +103,7 @@ const RULES: readonly Rule[] = [
   {
     id: "heat",
     title: "No lasting heat",
-    text: "Constant heat above 29 °C can harm or kill, whatever the dates say. Keep animals out of direct sun and closed cars.",
+    text: "Constant heat above 29 °C (84 °F) can harm or kill, whatever the dates say. Keep animals out of direct sun and closed cars.",
     when: null,
   },
 ];

@@ -140,7 +140,9 @@ describe.skipIf(!browserAtHand())("notebooks/learning-season.html", () => {
   test("answers its question when a choice is changed", async () => {
     const { page, complaints } = notebook;
     const ends = page.locator("main p", { hasText: "With cohorts that differ by" });
-    expect(await ends.innerText()).toMatch(/^With cohorts that differ by 10 %, 1 lies outside the band/);
+    expect(await ends.innerText()).toMatch(
+      /^With cohorts that differ by 10 %, a pace of 1 lies outside the band/,
+    );
     await page.getByLabel("Cohorts differ in pace by about").focus();
     await page.keyboard.press("ArrowUp");
     await expect.poll(() => ends.innerText()).toMatch(/^With cohorts that differ by 5 %/);

@@ -105,8 +105,14 @@ describe("start-for", () => {
     [`${WANTED} --room 20,28`, "--on is missing"],
     [`${WANTED} --on 2027-06-14 --room 20`, '--room is "20"'],
     [`${WANTED} --on 2027-06-14 --room 28,20`, '--room is "28,20"'],
-    [`${WANTED} --on 2027-06-14 --room 20,31`, "--room is 31 °C; held heat above 29 °C is harmful"],
-    [`${WANTED} --on 2027-06-14 --room 20,28 --hottest 30`, "--hottest is 30 °C; it can lower the limit"],
+    [
+      `${WANTED} --on 2027-06-14 --room 20,31`,
+      "--room is 31 °C (87.8 °F); held heat above 29 °C (84.2 °F) is harmful",
+    ],
+    [
+      `${WANTED} --on 2027-06-14 --room 20,28 --hottest 30`,
+      "--hottest is 30 °C (86 °F); it can lower the limit",
+    ],
     [`${WANTED} --on 2027-06-14 --room 20,28 --hottest 26`, "is what you ruled out"],
     [`${WANTED} --on 2027-06-14 --room 20,28 ${PAST}`, "leave out --past-years"],
     [`${WANTED} --on 2027-06-14 --room 20,28 --first 2027-06-01`, "leave out --first"],

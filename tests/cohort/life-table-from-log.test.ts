@@ -74,6 +74,18 @@ describe("lifeTableFromLog", () => {
     ]);
   });
 
+  test("animals that were seen to hang had been larvae, though nobody wrote that down", () => {
+    const stages: readonly StageId[] = ["larva", "pupa"];
+    const missing = lifeTableFromLog([seen("prepupa", 9), seen("pupa", 7)], { stages });
+    expect(missing.rows[0]).toMatchObject({ entered: 9, died: 0, censored: 2 });
+    expect(missing.unaccounted).toEqual([{ stage: "larva", count: 2 }]);
+    const closed = lifeTableFromLog(
+      [seen("larva", 9), died("larva"), seen("prepupa", 9), died("prepupa"), seen("pupa", 7)],
+      { stages, unaccounted: "died" },
+    );
+    expect(closed.rows[0]).toMatchObject({ entered: 10, died: 3, survival: 0.7 });
+  });
+
   test("animals that go through their lives one by one are counted back", () => {
     const lives = fc.array(
       fc.record({

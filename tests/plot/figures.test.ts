@@ -172,7 +172,7 @@ describe("stageWindowFigure", () => {
 describe("the words beside the figures", () => {
   test("hold the key numbers", () => {
     expect(describeTemperatures(warmth, { thresholds: season.tables })).toMatch(
-      /^From 12 June to \d+ July 2014 the temperature lay between 15\.6 and 32\.8\u00a0°C\. On none of the \d+ days it fell below/,
+      /^From 12 June to \d+ July 2014 the temperature lay between 15\.6 and 32\.8\u00a0°C\. On none of the \d+ days did it fall below/,
     );
     expect(describeDegreeDays(degreeDayRows(season), { stages: stageTotalRows(season) })).toContain(
       "second instar at 54.8 on",

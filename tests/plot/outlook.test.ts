@@ -274,9 +274,9 @@ describe("the words beside the figures", () => {
     const fast = invented("2013-06-09", 0.8, 0.95);
     expect(sureSince([a, c, fast])).toBe(fast);
     expect(describePaces([a, fast])).toContain(
-      "From 9 June on 1 lies outside the outer points: the animals are faster",
+      "From 9 June on, a pace of 1 lies outside the outer points: the animals are faster",
     );
-    expect(describePaces([a, b])).toContain("On the last day 1 is still between the outer points.");
+    expect(describePaces([a, b])).toContain("On the last day a pace of 1 is still between the outer points.");
   });
 });
 

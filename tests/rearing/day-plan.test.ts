@@ -168,6 +168,86 @@ describe("dayPlan", () => {
   });
 });
 
+describe("animals found in the middle of a stage", () => {
+  const steady = (stage: "instar-3" | "pupa", age: "new" | { from: number; to: number }): DayPlan => {
+    const found = { stage, on: "2026-06-08T08:00", count: 10, age };
+    const room = inventedForecast({ found, temperatures: constantTemperature(24) });
+    return plan({}, { name: "shelf", lifeCycle: danausPlexippus, forecast: room });
+  };
+  const firstRest = (made: DayPlan) => made.days[0]?.cohorts[0]?.rest;
+
+  it("leaves larvae alone that were found just before their molt", () => {
+    expect(firstRest(steady("instar-3", { from: 0.85, to: 0.95 }))?.molting).toBeGreaterThan(9);
+    expect(firstRest(steady("instar-3", "new"))?.molting).toBe(0);
+  });
+
+  it("leaves pupae alone that were found fresh, and no others", () => {
+    const fresh = steady("pupa", "new");
+    expect(firstRest(fresh)?.freshPupae).toBeCloseTo(10, 9);
+    expect(daysOf(fresh, "do-not-disturb")).toEqual(["2026-06-08", "2026-06-09"]);
+    expect(firstRest(steady("pupa", { from: 0.5, to: 0.6 }))?.freshPupae).toBe(0);
+  });
+});
+
+describe("one animal alone", () => {
+  const found = { stage: "egg", on: "2026-06-08", count: 1 } as const;
+  const one = monarchs("alone", { found, temperatures: constantTemperature(22) });
+  const alone = plan({}, one);
+  const told = (day: string) =>
+    tasksOf(alone, "do-not-disturb").find((task) => task.day === day)?.task.message;
+
+  it("is left alone while it may molt, hang or be a fresh pupa, though no day is likelier than not", () => {
+    const rests = alone.days.map(({ cohorts }) => cohorts[0]?.rest.share ?? 0);
+    expect(Math.max(...rests)).toBeLessThan(0.5);
+    expect(told("2026-06-15")).toBe("Do not disturb: it may be molting.");
+    expect(told("2026-06-28")).toBe("Do not disturb: it may be hanging or a fresh pupa.");
+    expect(told("2026-06-09")).toBeUndefined();
+    expect(told("2026-07-06")).toBeUndefined();
+  });
+
+  it("is cleaned around on those days", () => {
+    const resting = new Set(daysOf(alone, "do-not-disturb"));
+    const cleaned = tasksOf(alone, "clean").filter(({ day }) => resting.has(day));
+    expect(cleaned).not.toEqual([]);
+    for (const { task } of cleaned) expect(task.message).toMatch(/do not touch it/);
+  });
+
+  it("is told of as one where no better day is beside", () => {
+    const away = alone.days.flatMap(({ day, cohorts }) => (cohorts[0]?.quiet ? [] : [day]));
+    const { conflicts } = plan({ away }, one);
+    const disturbed = conflicts.filter(({ code }) => code === "disturbed-rest");
+    expect(disturbed).not.toEqual([]);
+    for (const { message } of disturbed)
+      expect(message).toMatch(/it may rest \(with a chance of up to \d+ %\)/);
+  });
+});
+
+it("has each day in its order: all day, morning, midday, evening", () => {
+  const parts = ["all day", "morning", "midday", "evening"];
+  for (const { tasks } of plan().days) {
+    const places = tasks.map(({ part }) => parts.indexOf(part));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  }
+});
+
+it("says of a cohort that comes after its last day that it is not in it", () => {
+  const later = monarchs("later", {
+    found: { stage: "egg", on: "2027-09-01", count: 2 },
+    temperatures: constantTemperature(24),
+  });
+  const made = plan({}, porch, later);
+  expect(made.notes.find(({ code }) => code === "plan-stops")?.message).toContain("cohort later");
+});
+
+it("counts leaves of the cohort's own stages in its notes, whatever else the needs hold", () => {
+  const one = { value: 1, mark: "common practice, no source", source: "own number" } as const;
+  const instars = ["instar-1", "instar-2", "instar-3", "instar-4", "instar-5"] as const;
+  const leaves = { larva: { ...one, value: 5 }, ...Object.fromEntries(instars.map((stage) => [stage, one])) };
+  const made = plan({ needs: [{ latinName: "Danaus plexippus", food: "milkweed", leaves }] });
+  const text = made.notes.map(({ message }) => message).join(" ");
+  expect(text).toContain("eat 5 leaves of milkweed in all (common practice");
+});
+
 describe("what does not fit together", () => {
   const codes = (made: DayPlan) => made.conflicts.map(({ code }) => code);
 
@@ -268,6 +348,11 @@ describe.each(SPECIES.map((lifeCycle) => ({ id: lifeCycle.species, lifeCycle }))
         lifeCycle.handling.includes("harmful-sap"),
       );
       for (const note of forecast.notes) expect(made.notes).toContainEqual(note);
+    });
+
+    it("warns of molts that are in no task where the larva is one stage", () => {
+      const warned = made.notes.some(({ code }) => code === "molts-not-dated");
+      expect(warned).toBe(lifeCycle.stages.some(({ stage }) => stage === "larva"));
     });
 
     it("names amounts of food only where a need is known", () => {

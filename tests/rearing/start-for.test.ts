@@ -238,7 +238,11 @@ describe("startFor with a room to set", () => {
 
   it.each<[string, Partial<RoomTarget>, string]>([
     ["heat that harms, with its source", { constant: { from: 20, to: 29.5 } }, "York & Oberhauser 2002"],
-    ["it, and says what kills", { constant: { from: 20, to: 29.5 } }, "above 33 °C it is assumed to kill"],
+    [
+      "it, and says what kills",
+      { constant: { from: 20, to: 29.5 } },
+      "above 33 °C (91.4 °F) it is assumed to kill",
+    ],
     ["heat above a lower limit", { constant: { from: 20, to: 26 }, hottest: 25 }, "is what you ruled out"],
     ["a limit that is raised", { hottest: 30 }, "not raise it"],
     ["a range backwards", { constant: { from: 26, to: 20 } }, "from the coolest to the warmest"],

@@ -114,3 +114,13 @@ describe("planPage", () => {
     expect(html).not.toMatch(/undefined|NaN|null|Infinity/);
   });
 });
+
+it("says of one animal alone what it may be at, and leaves no quiet day without a reason", () => {
+  const found = { stage: "egg", on: "2026-06-08", count: 1 } as const;
+  const plan = dayPlan([{ name: "A", lifeCycle: danausPlexippus, forecast: inventedForecast({ found }) }]);
+  const text = new DOMParser().parseFromString(planPage(plan), "text/html");
+  const cells = [...text.querySelectorAll("tbody td:nth-child(3)")].map((cell) => cell.textContent);
+  expect(cells).toContain("perhaps molting");
+  expect(cells.some((cell) => cell.startsWith("quiet day: perhaps "))).toBe(true);
+  expect(cells).not.toContain("quiet day: ");
+});

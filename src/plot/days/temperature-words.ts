@@ -53,10 +53,16 @@ export function describeTemperatures(
       ? lows.filter((low) => low < at).length
       : highs.filter((high) => high > at).length;
     sentences.push(
-      `On ${count === 0 ? "none of the" : `${count} of`} ${lows.length} days it ${name.startsWith("lower") ? "fell below" : "rose above"} the ${name} of ${thresholdText(at, display)}.`,
+      `${onDays(count, lows.length, name.startsWith("lower") ? ["fall", "fell", "below"] : ["rise", "rose", "above"])} the ${name} of ${thresholdText(at, display)}.`,
     );
   }
   const missing = rows.length - lows.length;
   if (missing > 0) sentences.push(`${counted(missing, "day has", "days have")} no reading.`);
   return sentences.join(" ");
+}
+
+function onDays(count: number, of: number, [base, past, where]: readonly [string, string, string]): string {
+  return count === 0
+    ? `On none of the ${of} days did it ${base} ${where}`
+    : `On ${count} of ${of} days it ${past} ${where}`;
 }

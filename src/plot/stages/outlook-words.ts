@@ -29,8 +29,8 @@ export function describePaces(rows: readonly OutlookRow[]): string {
   const since = sureSince(rows);
   const sure =
     since === null
-      ? "On the last day 1 is still between the outer points."
-      : `From ${longDate(since.day)} on 1 lies outside the outer points: the animals are ${since.paceLow > 1 ? "slower" : "faster"} than the constants say.`;
+      ? "On the last day a pace of 1 is still between the outer points."
+      : `From ${longDate(since.day)} on, a pace of 1 lies outside the outer points: the animals are ${since.paceLow > 1 ? "slower" : "faster"} than the constants say.`;
   return `The pace on ${longDate(first.day)} is ${paceText(first)}; on ${longDate(last.day)} ${paceText(last)}. ${sure}`;
 }
 

@@ -1,10 +1,9 @@
 import { civilDay } from "../../time/civil-day.ts";
 import { type CageLimit, cagesFor } from "./cage-limit.ts";
-import { type CohortCourse, HALF_AN_ANIMAL, dayOf, numberOf, windowOf } from "./cohort-course.ts";
+import { type CohortCourse, dayOf, numberOf, windowOf } from "./cohort-course.ts";
 import type { PlanConflict, SentencePart } from "./day-plan-result.ts";
-import { larvaeOf } from "./stage-counts.ts";
-import { FRESH_PUPA_HOURS } from "./rest.ts";
-
+import { FRESH_PUPA_HOURS, isTold } from "./rest.ts";
+import { HALF_AN_ANIMAL, larvaeOf } from "./stage-counts.ts";
 import { type PlanTask, planTask } from "./plan-task.ts";
 import { aboutSome, planConflict } from "./plan-words.ts";
 
@@ -68,18 +67,24 @@ function cleaning(course: CohortCourse, every: number, away: AwayDays): Placed[]
     const day = every === 1 ? due : cleaningDay(course, due, done + 1, away);
     done = day;
     const quiet = dayOf(course, day)?.quiet === true;
-    const how = quiet ? "Clean around them: many rest, touch none." : "Clean the cage.";
     found.push({
       day,
       task: planTask(animals, "clean", "morning", {
         animals: null,
         movedFrom: day === due ? null : civilDay(due),
-        message: how,
+        message: cleaningText(course, day),
       }),
       conflict: quiet && every > 1 ? disturbed(course, day, "Cleaning") : null,
     });
   }
   return found;
+}
+
+function cleaningText(course: CohortCourse, day: number): string {
+  const today = dayOf(course, day);
+  if (course.animals.count === 1 && isTold(today?.rest.share ?? 0, course.animals))
+    return "Clean around it: if it rests, do not touch it.";
+  return today?.quiet === true ? "Clean around them: many rest, touch none." : "Clean the cage.";
 }
 
 function splitting(course: CohortCourse, limit: CageLimit, away: AwayDays): Placed[] {
@@ -144,7 +149,7 @@ function disturbed(course: CohortCourse, day: number, what: string): PlanConflic
     day,
     `${what} of cohort ${course.animals.name} is due on `,
     { day: civilDay(day) },
-    `, when up to ${share} % of its larvae and pupae rest, and no day beside it is better.`,
+    `, when ${course.animals.count === 1 ? `it may rest (with a chance of up to ${share} %)` : `up to ${share} % of its larvae and pupae rest`}, and no day beside it is better.`,
   );
 }
 

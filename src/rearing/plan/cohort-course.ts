@@ -6,7 +6,7 @@ import type { CohortDay } from "./day-plan-result.ts";
 import { leavesOn } from "./foliage-outlook.ts";
 import type { PlanAnimals } from "./plan-cohort.ts";
 import { QUIET_SHARE, restOn } from "./rest.ts";
-import { beginning, stageCounts } from "./stage-counts.ts";
+import { HALF_AN_ANIMAL, beginning, stageCounts } from "./stage-counts.ts";
 
 /** A stage that begins, or the sign before the adult. */
 export type Begins = StageId | "darkening";
@@ -22,9 +22,6 @@ export interface CohortCourse {
   /** One for each day from the first to the last. */
   readonly days: readonly CohortDay[];
 }
-
-/** From half an animal on a number is worth a task. */
-export const HALF_AN_ANIMAL = 0.5;
 
 /**
  * The course of a cohort.

@@ -67,7 +67,7 @@ export function dayPlan(cohorts: readonly PlanCohort[], options: PlanOptions = {
     ...unknownDates(courses),
   ].sort((a, b) => (a.day === b.day ? 0 : a.day < b.day ? -1 : 1));
   const used = new Set(days.flatMap(({ tasks }) => tasks.map(({ code }) => code)));
-  const stopped = courses.filter(({ whole, last }) => whole && last === latest);
+  const stopped = courses.filter(({ whole, last }) => whole && last >= latest);
   return {
     from: civilDay(begin),
     to: civilDay(end),

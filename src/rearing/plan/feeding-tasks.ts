@@ -1,8 +1,8 @@
-import { type CohortCourse, HALF_AN_ANIMAL, dayOf } from "./cohort-course.ts";
+import { type CohortCourse, dayOf } from "./cohort-course.ts";
 import { isFeeding } from "./foliage-needs.ts";
 import { type PlanTask, planTask } from "./plan-task.ts";
 import { aboutSome, leavesText, stagesText, wholeLeaves } from "./plan-words.ts";
-import { feedingOf } from "./stage-counts.ts";
+import { HALF_AN_ANIMAL, feedingOf } from "./stage-counts.ts";
 
 const HALF_A_LEAF = 0.5;
 

@@ -10,10 +10,10 @@ export const TASK_CODES = [
   "watch-hatch",
   "clean",
   "split-cage",
-  "move-pupae",
   "fresh-foliage",
-  "hold",
+  "move-pupae",
   "release",
+  "hold",
   "keep-in",
   "freeze",
 ] as const;

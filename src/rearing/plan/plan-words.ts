@@ -28,11 +28,14 @@ export function wholeLeaves(leaves: number): number {
 
 /** `1 second, 8 third instar`, of those that round to one animal or more. */
 export function stagesText(counts: readonly StageCount[]): string {
-  return counts
-    .filter(({ animals }) => Math.round(animals) >= 1)
-    .map(({ stage, animals }) => `${Math.round(animals)} ${stageName(stage)}`)
-    .join(", ")
-    .replaceAll(" instar,", ",");
+  return (
+    counts
+      // "4 larvae (4 larva)" would say nothing.
+      .filter(({ stage, animals }) => stage !== "larva" && Math.round(animals) >= 1)
+      .map(({ stage, animals }) => `${Math.round(animals)} ${stageName(stage)}`)
+      .join(", ")
+      .replaceAll(" instar,", ",")
+  );
 }
 
 /** Days in a sentence: `2026-07-04`, `2026-07-04 and 2026-07-05`, `2026-07-04 to 2026-07-07`. */

@@ -12,6 +12,9 @@ export interface StageCount {
   readonly animals: number;
 }
 
+/** From half an animal on a number is worth a task. */
+export const HALF_AN_ANIMAL = 0.5;
+
 /**
  * How a cohort is spread over its stages on a civil day, by the animals that stand for it. Stages that none is
  * in are left out. On the day of the find only the hours after it count.

@@ -14,6 +14,8 @@ export interface StandIn {
   readonly begins: readonly number[];
   /** Share of the food of its first stage that it has still to eat. */
   readonly left: number;
+  /** Share of its first stage that it had done at the start, 0 to 1. */
+  readonly done: number;
 }
 
 /** What stand-ins are made from. */
@@ -46,7 +48,8 @@ export function standInAt(source: StandInSource, share: number): StandIn {
     // Animals wait for nobody, but none begins a stage before the one that it follows.
     begins.push(Math.max(begins.at(-1) ?? start, timeAt(window, forecast.shares, share)));
   }
-  return { share, begins, left: foodLeft(source, share) };
+  const done = doneAt(source, share);
+  return { share, begins, left: foodLeft(source, done), done };
 }
 
 /** The stages of a cohort, from the one it starts in to the adult. */
@@ -80,13 +83,27 @@ export function shareInDay(from: number, to: number, day: number): number {
   return Math.max(0, Math.min(to, end) - Math.max(from, begin)) / (to - from);
 }
 
-// The earliest animals were the oldest when found. Of the last larval stage only the part before the hang feeds.
-function foodLeft({ lifeCycle, forecast, stage }: StandInSource, share: number): number {
-  if (forecast.learned?.from != null) return 1;
+// The earliest animals were the oldest when found; a stage that a log saw begin was not begun before.
+function doneAt({ forecast }: StandInSource, share: number): number {
+  if (forecast.learned?.from != null) return 0;
   const { age } = forecast.found;
+  return age.to - share * (age.to - age.from);
+}
+
+// Of the last larval stage only the part before the hang feeds.
+function foodLeft({ lifeCycle, stage }: StandInSource, done: number): number {
   const { stages, hang } = lifeCycle;
   const larval = stages.filter((one) => one.stage === "larva" || one.stage.startsWith("instar-"));
   const feeds = hang !== null && larval.at(-1)?.stage === stage ? 1 - hang.value : 1;
-  const done = age.to - share * (age.to - age.from);
   return Math.min(1, Math.max(0, (feeds - done) / feeds));
+}
+
+/**
+ * When the animal began a stage of its order, as the clock on the wall shows it. The stage it was found in had
+ * begun before the find, by as much as its age says; `-Infinity` where that cannot be told.
+ */
+export function beganAt({ begins, done }: StandIn, k: number): number {
+  const [from, to] = [begins[k] ?? Infinity, begins[k + 1] ?? Infinity];
+  if (k > 0 || done <= 0) return from;
+  return done < 1 && to < Infinity ? to - (to - from) / (1 - done) : -Infinity;
 }

@@ -1,9 +1,10 @@
 import type { StageId } from "../../species/life-cycle.ts";
 import type { CohortCourse } from "./cohort-course.ts";
-import { HALF_AN_ANIMAL, dayOf, mayBegin, windowOf } from "./cohort-course.ts";
+import { dayOf, mayBegin, windowOf } from "./cohort-course.ts";
 import type { PlanAnimals } from "./plan-cohort.ts";
 import { about, aboutSome } from "./plan-words.ts";
 import { type PlanTask, planTask } from "./plan-task.ts";
+import { isTold } from "./rest.ts";
 import { beginning } from "./stage-counts.ts";
 
 /** What is to be watched, left alone, held and let go on a day. */
@@ -14,18 +15,21 @@ export function watchTasks(course: CohortCourse, day: number): PlanTask[] {
 function restTasks(course: CohortCourse, day: number): PlanTask[] {
   const rest = dayOf(course, day)?.rest;
   if (rest === undefined) return [];
-  const all: [number, string][] = [
-    [rest.molting, `${about(rest.molting)} molting`],
-    [rest.hanging, `${about(rest.hanging)} hanging`],
-    [rest.freshPupae, aboutSome(rest.freshPupae, "fresh pupa", "fresh pupae")],
+  const all: [number, string, string][] = [
+    [rest.molting, `${about(rest.molting)} molting`, "molting"],
+    [rest.hanging, `${about(rest.hanging)} hanging`, "hanging"],
+    [rest.freshPupae, aboutSome(rest.freshPupae, "fresh pupa", "fresh pupae"), "a fresh pupa"],
   ];
-  const resting = all.filter(([animals]) => animals >= HALF_AN_ANIMAL);
+  const resting = all.filter(([animals]) => isTold(animals, course.animals));
   if (resting.length === 0) return [];
-  const who = resting.map(([, words]) => words).join(", ");
+  const who =
+    course.animals.count === 1
+      ? `it may be ${resting.map(([, , alone]) => alone).join(" or ")}`
+      : `${resting.map(([, words]) => words).join(", ")} at one time`;
   return [
     planTask(course.animals, "do-not-disturb", "all day", {
       animals: resting.reduce((sum, [animals]) => sum + animals, 0),
-      message: `Do not disturb: ${who} at one time.`,
+      message: `Do not disturb: ${who}.`,
     }),
   ];
 }

@@ -4,7 +4,7 @@ import { publishedOn } from "../../species/is-species.ts";
 import type { LifeCycle, Mark } from "../../species/life-cycle.ts";
 import type { WeatherEnsemble } from "../../temperature/ensemble.ts";
 import type { TemperatureSeries } from "../../temperature/series.ts";
-import type { Celsius } from "../../units.ts";
+import { type Celsius, celsiusToFahrenheit } from "../../units.ts";
 
 /** A temperature above which a species must not be kept. */
 export interface HeatLimit {
@@ -59,7 +59,7 @@ export function heatLimit(lifeCycle: LifeCycle, hottest?: Celsius): HeatLimit {
     };
   throw new InputError(
     "invalid-option",
-    `hottest is ${hottest} °C; it can lower the limit of ${known.hottest} °C, not raise it: above that, heat ${known.harm} (${known.source}).`,
+    `hottest is ${inBoth(hottest)}; it can lower the limit of ${inBoth(known.hottest)}, not raise it: above that, heat ${known.harm} (${known.source}).`,
     { path: ["hottest"], value: hottest },
   );
 }
@@ -92,10 +92,10 @@ function knownLimit(lifeCycle: LifeCycle): HeatLimit {
  */
 export function refuseHarm(temperature: Celsius, limit: HeatLimit, path: readonly string[]): void {
   if (temperature <= limit.hottest) return;
-  const deadly = limit.lethal === null ? "" : `, above ${rounded(limit.lethal)} °C it is assumed to kill`;
+  const deadly = limit.lethal === null ? "" : `, above ${inBoth(limit.lethal)} it is assumed to kill`;
   throw new InputError(
     "invalid-option",
-    `${path.join(".")} is ${rounded(temperature)} °C; held heat above ${rounded(limit.hottest)} °C ${limit.harm}${deadly} (${limit.source}). Keep the animals at ${rounded(limit.hottest)} °C or below.`,
+    `${path.join(".")} is ${inBoth(temperature)}; held heat above ${inBoth(limit.hottest)} ${limit.harm}${deadly} (${limit.source}). Keep the animals at ${inBoth(limit.hottest)} or below.`,
     { path, value: temperature },
   );
 }
@@ -115,6 +115,7 @@ function seriesOf(temperatures: TemperatureSeries | WeatherEnsemble): readonly T
     : [temperatures];
 }
 
-function rounded(value: number): string {
-  return String(Number(value.toFixed(2)));
+// A limit that harms when it is misread is given in both units; who asked in °F finds the number asked for.
+function inBoth(celsius: Celsius): string {
+  return `${Number(celsius.toFixed(2))} °C (${Number(celsiusToFahrenheit(celsius).toFixed(1))} °F)`;
 }

@@ -1,5 +1,6 @@
 import { counted } from "../../plain-words.ts";
 import type { CohortDay, DayPlan, PlanDay } from "../../rearing/plan/day-plan-result.ts";
+import { isTold } from "../../rearing/plan/rest.ts";
 import type { PlanTask, TaskCode } from "../../rearing/plan/plan-task.ts";
 import { htmlText } from "./html-text.ts";
 import { wholeLeaves } from "../../rearing/plan/plan-words.ts";
@@ -80,14 +81,17 @@ function watchCell(tasks: readonly PlanTask[]): string {
   ].join("; ");
 }
 
-function restCell({ rest, quiet }: CohortDay, tasks: readonly PlanTask[]): string {
+function restCell({ rest, quiet, stages }: CohortDay, tasks: readonly PlanTask[]): string {
   if (!tasks.some(({ code }) => code === "do-not-disturb")) return "";
   const kinds: [number, string][] = [
     [rest.molting, "molting"],
     [rest.hanging, "hanging"],
     [rest.freshPupae, "fresh"],
   ];
-  const who = kinds.flatMap(([animals, what]) => (animals >= 0.5 ? [`${Math.round(animals)} ${what}`] : []));
+  const all = Math.round(stages.reduce((sum, { animals }) => sum + animals, 0));
+  const who = kinds
+    .filter(([animals]) => isTold(animals, { count: all }))
+    .map(([animals, what]) => (animals < 0.5 ? `perhaps ${what}` : `${Math.round(animals)} ${what}`));
   return `${quiet ? "<b>quiet day:</b> " : ""}${who.join(", ")}`;
 }
 
