@@ -1,9 +1,10 @@
-import type { InputError } from "../../src/errors.ts";
+import type { InputError, Naming } from "../../src/errors.ts";
+
+/** A page has no options by which a program could be told more: what is only about one is left out. */
+const NO_OPTIONS: Naming = (input, phrase) => (phrase === undefined ? input : "");
 
 /** What a program is advised to do, and what a reader of a page can do instead. */
 const REMEDIES: readonly (readonly [said: RegExp, onPage: string])[] = [
-  [/, or say exchangeSwapped if the two were mixed up/, ""],
-  [/\. Add a header row, or say with columns which is which\./, ". Add a header row, such as date,min,max."],
   [
     /say unit F if it is Fahrenheit, or unit C if it is a fault/,
     "choose °F as the unit if it is Fahrenheit, or correct it if it is a fault",
@@ -12,10 +13,8 @@ const REMEDIES: readonly (readonly [said: RegExp, onPage: string])[] = [
     /say dateOrder month-first or day-first/,
     "write the dates as year-month-day, such as 2026-07-04, so that they can be read in one way only",
   ],
-  [/ or, with dateOrder, 4\/7\/2026/, ""],
   [/say which with columns\.\w+, or rename or remove one/, "rename or remove one"],
   [/say with columns\.time which holds the time/, "rename it to time"],
-  [/; for readings, say format readings-csv\./, "."],
   [/, or say unit C or unit F\./, ", or choose the unit."],
   [
     /^dates run from (\S+) to (\S+); they must run forwards.*$/,
@@ -27,8 +26,9 @@ const REMEDIES: readonly (readonly [said: RegExp, onPage: string])[] = [
   ],
 ];
 
-/** What was refused, in words for the fields of a page: it has no options to be named. */
-export function pageWords({ code, value, message }: InputError): string {
-  if (code === "invalid-day" && value === "") return "A date is missing or not complete; fill it in.";
-  return REMEDIES.reduce((text, [said, onPage]) => text.replace(said, onPage), message);
+/** What was refused, in words for the fields of a page. */
+export function pageWords(error: InputError): string {
+  if (error.code === "invalid-day" && error.value === "")
+    return "A date is missing or not complete; fill it in.";
+  return REMEDIES.reduce((text, [said, onPage]) => text.replace(said, onPage), error.worded(NO_OPTIONS));
 }

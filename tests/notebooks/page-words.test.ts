@@ -26,11 +26,7 @@ const wantedOn = (day: string) => () =>
 
 describe("what is refused, in words for a page", () => {
   it.each([
-    [
-      "a table without a header",
-      () => readTemperatures("hello"),
-      /Add a header row, such as date,min,max\.$/,
-    ],
+    ["a table without a header", () => readTemperatures("hello"), /Add a header row such as date,min °C,max °C\.$/],
     [
       "extremes exchanged",
       () => readTemperatures("date,min,max\n2026-06-01,50,40"),

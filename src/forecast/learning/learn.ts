@@ -146,11 +146,12 @@ function checkedOptions(options: LearnOptions): PaceBelief {
   return { sigma: sigmaOf(paceVariation), deviation: offsetDeviation };
 }
 
-function refusedOption(name: keyof LearnOptions, value: unknown, expected: string): InputError {
-  return new InputError("invalid-option", `${name} is ${shown(value)}; it must be ${expected}.`, {
-    path: [name],
-    value,
-  });
+function refusedOption(option: keyof LearnOptions, value: unknown, expected: string): InputError {
+  return new InputError(
+    "invalid-option",
+    (name) => `${name(option)} is ${shown(value)}; it must be ${expected}.`,
+    { path: [option], value },
+  );
 }
 
 /** The temperatures of days gone by, which all members of an ensemble share. */
