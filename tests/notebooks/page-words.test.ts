@@ -26,7 +26,11 @@ const wantedOn = (day: string) => () =>
 
 describe("what is refused, in words for a page", () => {
   it.each([
-    ["a table without a header", () => readTemperatures("hello"), /Add a header row such as date,min °C,max °C\.$/],
+    [
+      "a table without a header",
+      () => readTemperatures("hello"),
+      /Add a header row such as date,min °C,max °C\.$/,
+    ],
     [
       "extremes exchanged",
       () => readTemperatures("date,min,max\n2026-06-01,50,40"),
