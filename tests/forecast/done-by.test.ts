@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { shareWithin } from "../../src/cohort/requirement.ts";
+import type { ThermalClock } from "../../src/clock/thermal-clock.ts";
+import { amountAtShare, shareWithin } from "../../src/cohort/requirement.ts";
+import { arrivalAt, arrivalsAt } from "../../src/forecast/arrivals/arrival.ts";
 import { COARSE, FINE, meanOverAges } from "../../src/forecast/arrivals/age-mean.ts";
 import {
   type Way,
@@ -28,6 +30,8 @@ const sigma = 0.08;
 
 /** What the rule of points loses where the share bends sharply, at the ends of the range of ages: 40 s here. */
 const BEND = 3e-4;
+
+const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
 
 /** Share done in so many days by the closed form, at a pace. */
 const closed = (days: number, pace = 1, needed = inDays): number =>
@@ -134,5 +138,112 @@ describe("shares at paces", () => {
     expect(
       doneByAll([{ legs: [], sigma, weight: 1, paces: [{ pace: 1, weight: 1 }], starts }])(START, FINE),
     ).toBe(0);
+  });
+});
+
+describe("arrivals", () => {
+  const cases: readonly (readonly [string, Way["legs"], typeof inDays])[] = [
+    ["several clocks, ages unknown", legs, inDays],
+    ["several clocks, one age", ofOneAge, { least: 7, most: 7 }],
+    ["one clock, ages unknown", [{ clock: ten, least: 8, most: 20 }], { least: 0.8, most: 2 }],
+    ["one clock, one age", [{ clock: five, least: 15, most: 15 }], { least: 3, most: 3 }],
+  ];
+  const one: Omit<Way, "legs"> = {
+    sigma,
+    weight: 1,
+    paces: [{ pace: 1, weight: 1 }],
+    starts: [{ at: START, weight: 1 }],
+  };
+  const inDaysOf = (instants: readonly (number | null)[]): number[] =>
+    instants.map((at) => ((at ?? Number.NaN) - START) / DAY_MS);
+
+  it.each(cases)("are those of one clock in days: %s", (_, some, needed) => {
+    const shares = [0.001, 0.1, 0.5, 0.9, 0.999];
+    inDaysOf(arrivalsAt([{ ...one, legs: some }], shares)).forEach((days, i) => {
+      const share = shares[i] ?? Number.NaN;
+      expect(Math.abs(days - amountAtShare({ ...needed, sigma }, share))).toBeLessThan(0.002);
+      expect(arrivalAt([{ ...one, legs: some }], share)).toBe(
+        arrivalsAt([{ ...one, legs: some }], [share])[0],
+      );
+    });
+  });
+
+  it.each(cases)(
+    "over paces, starts and ways are where the averaged shares reach them: %s",
+    (_, some, needed) => {
+      const paces = [
+        { pace: 0.7, weight: 0.25 },
+        { pace: 1.4, weight: 0.75 },
+      ];
+      const starts = [
+        { at: START + 3 * DAY_MS, weight: 0.6 },
+        { at: START, weight: 0.4 },
+      ];
+      const share = (days: number): number =>
+        sumOf(
+          paces.map(
+            ({ pace, weight }) =>
+              weight * (0.6 * closed(days - 3, pace, needed) + 0.4 * closed(days, pace, needed)),
+          ),
+        );
+      const ways = [0.3, 0.7].map((weight) => ({ ...one, weight, legs: some, paces, starts }));
+      for (const wanted of [0.02, 0.1, 0.5, 0.9, 0.98]) {
+        const [both] = inDaysOf(arrivalsAt(ways, [wanted]));
+        const [single] = inDaysOf(arrivalsAt([{ ...one, legs: some, paces, starts }], [wanted]));
+        for (const days of [both, single])
+          expect(Math.abs(share(days ?? Number.NaN) - wanted)).toBeLessThan(2 * BEND);
+      }
+    },
+  );
+
+  it("are none where the clocks end first, for those shares alone", () => {
+    const late: Way = { ...one, legs: ofOneAge, starts: [{ at: 93.05 * DAY_MS, weight: 1 }] };
+    expect(arrivalsAt([late], [0.4, 0.6]).map((at) => at === null)).toEqual([false, true]);
+    const two = [
+      { ...late, weight: 0.5 },
+      { ...late, weight: 0.5 },
+    ];
+    expect(arrivalsAt(two, [0.4, 0.6]).map((at) => at === null)).toEqual([false, true]);
+    const unknown = { ...late, legs, starts: [{ at: 93.5 * DAY_MS, weight: 1 }] };
+    expect(arrivalsAt([unknown], [0.3, 0.9]).map((at) => at === null)).toEqual([false, true]);
+  });
+
+  it("of animals that need nothing more are at the start, and of no way nowhere", () => {
+    const done: Way = { ...one, legs: [{ clock: ten, least: 0, most: 0 }] };
+    expect(arrivalsAt([done], [0.1, 0.9])).toEqual([START, START]);
+    expect(arrivalsAt([], [0.1, 0.9])).toEqual([null, null]);
+    expect(arrivalAt([], 0.5)).toBeNull();
+  });
+
+  it("ask the clocks few times", () => {
+    let asked = 0;
+    const counting = (clock: ThermalClock): ThermalClock => ({
+      ...clock,
+      amountAt: (instant) => {
+        asked++;
+        return clock.amountAt(instant);
+      },
+    });
+    const times = (some: Way["legs"], ways: number, change: Partial<Way> = {}): number => {
+      const counted = some.map((leg) => ({ ...leg, clock: counting(leg.clock) }));
+      const all = Array.from({ length: ways }, () => ({
+        ...one,
+        ...change,
+        weight: 1 / ways,
+        legs: counted,
+      }));
+      asked = 0;
+      arrivalsAt(all, [0.1, 0.5, 0.9]);
+      return asked;
+    };
+    const single = [{ clock: five, least: 15, most: 15 }];
+    // Known in closed form: what the clock showed at the start is all that is asked.
+    expect(times(single, 1)).toBe(1);
+    expect(times(ofOneAge, 1)).toBeLessThanOrEqual(10);
+    // Several of them: a start, and some three steps to each share.
+    expect(times(single, 2) / 2).toBeLessThanOrEqual(12);
+    expect(times(ofOneAge, 2) / 2).toBeLessThanOrEqual(125);
+    // Ages unknown: a rough look first, so that the fine one, of some hundred points, is asked few times.
+    expect(times(legs, 1)).toBeLessThanOrEqual(1700);
   });
 });

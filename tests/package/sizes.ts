@@ -11,7 +11,8 @@ export interface Budget {
   readonly goal: number;
   /**
    * Bytes that it may have until it meets its goal; lowered when it shrinks, and raised only for what protects animals
-   * or data and cannot be had for less (2026-11-25: the words for handling, marks and cutoffs, 600 B). `null` where the
+   * or data and cannot be had for less (2026-11-25: the words for handling, marks and cutoffs, 600 B; rows of a log that
+   * correct others, days in two rows, places with several stations, headers that a file lacks, 1 400 B). `null` where the
    * goal is met.
    */
   readonly notYet: number | null;
@@ -57,7 +58,7 @@ export const BUDGETS: readonly Budget[] = [
     name: "every reader",
     code: 'export * from "moltline/read";',
     goal: 30_000,
-    notYet: 45_600,
+    notYet: 47_000,
   },
   {
     name: "nothing, though everything is imported",
