@@ -27,7 +27,7 @@ export interface AccumulateOptions extends DegreeDayOptions {
   readonly from?: CivilDay;
   /** Last day that counts. Default: the last whole day of the series. */
   readonly to?: CivilDay;
-  /** IANA zone that cuts readings into days. */
+  /** IANA zone that cuts readings into days; daily extremes are cut already. */
   readonly zone?: string | null;
 }
 

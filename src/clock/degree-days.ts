@@ -15,7 +15,7 @@ export interface DayExtremes {
 
 /** Thresholds and method of a degree-day sum. */
 export interface DegreeDayOptions extends Thresholds {
-  /** Default `single-sine`. */
+  /** Default `single-sine`. The `clamped-` methods hold at the thresholds whatever the cutoff says. */
   readonly method?: Method;
 }
 

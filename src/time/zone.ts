@@ -32,6 +32,9 @@ export function knownZone(zone: string, path: readonly (string | number)[] = ["z
 const offsets = new Map<string, Map<Instant, number>>();
 const MOST_OFFSETS = 20_000;
 
+/** Local mean times before the date line was moved came this near: Manila was 15 h 56 min behind, tz database. */
+const FARTHEST_CLOCK = 16 * HOUR_MS;
+
 /** The last instant that a calendar of the engine can show, ECMA-262, "Time Values and Time Range". */
 const LARGEST_INSTANT = 8.64e15;
 
@@ -182,7 +185,15 @@ export function parseMoment(
         { path, value: text },
       );
     }
-    const instant = local - offsetMs(offset);
+    const ahead = offsetMs(offset);
+    if (Math.abs(ahead) > FARTHEST_CLOCK) {
+      throw new InputError(
+        "invalid-instant",
+        `${path.join(".")} is ${shown(text)}; no clock was ever more than 16 hours from UTC.`,
+        { path, value: text },
+      );
+    }
+    const instant = local - ahead;
     return { day: civilDayOf(instant, zone), instant };
   }
   const [first] = instantsAt(local, zone);
@@ -213,6 +224,8 @@ function formatterOf(zone: string, path: readonly (string | number)[]): Intl.Dat
   const known = formatters.get(zone);
   if (known) return known;
   try {
+    // Asked for no zone at all, the engine would take that of the machine.
+    if (typeof zone !== "string") throw new TypeError("no zone");
     const formatter = new Intl.DateTimeFormat("en-US", {
       timeZone: zone,
       hourCycle: "h23",

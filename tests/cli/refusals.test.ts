@@ -90,6 +90,10 @@ const WORDS: readonly (readonly [words: string, ...says: readonly string[]])[] =
     "--to is 2015-06-01, before from 2015-06-02",
   ],
   [`degree-days ${LINE} --lower 10 --cutoff vertical`, "needs an upper threshold"],
+  [
+    `degree-days ${LINE} --lower 10 --upper 30 --method clamped-mean --cutoff vertical`,
+    "--cutoff is vertical, but clamped-mean holds",
+  ],
   [`degree-days ${LINE} --lower 10 --cutoff soft`, '--cutoff is "soft"', "horizontal"],
   ["degree-days --temperatures gap.csv --unit C --lower 10", "2026-06-09", "--fill-gaps"],
   ["degree-days --constant 20 --lower 10", "give --from and --to"],

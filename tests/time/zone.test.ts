@@ -128,11 +128,22 @@ describe("zones", () => {
     ["2026-07-04T24:00", null, "invalid-instant", "00:00 to 23:59"],
     ["2026-03-08T02:30", "America/New_York", "invalid-instant", "skipped"],
     ["2026-07-04T12:00Z", null, "zone-needed", "no time zone was given"],
+    ["2026-07-04T12:00+99:00", "Asia/Manila", "invalid-instant", "no clock was ever more than 16 hours"],
+    ["2026-07-04T12:00-16:01", "Asia/Manila", "invalid-instant", "no clock was ever more than 16 hours"],
     ["noon", null, "invalid-day", "YYYY-MM-DD"],
     ["2026-02-29T12:00", null, "invalid-day", "28 days"],
   ])("refuse the moment %s in zone %s", (text, name, code, why) => {
     expect(() => parseMoment(text, name, ["on"])).toThrow(why);
     expect(() => parseMoment(text, name, ["on"])).toThrow(expect.objectContaining({ code }));
+  });
+
+  it("take the offsets of old local times", () => {
+    const { instant, day } = parseMoment("1840-07-04T12:00-15:56", "Asia/Manila", ["on"]);
+    expect([instant, day]).toEqual([Date.parse("1840-07-05T03:56Z"), "1840-07-04"]);
+  });
+
+  it.each([undefined, null, 7])("refuse %j for a zone: the machine's own is none that was named", (zone) => {
+    expect(() => knownZone(zone as never)).toThrow(`zone is ${zone}, which is not a known time zone`);
   });
 
   it("refuse a zone that does not exist", () => {

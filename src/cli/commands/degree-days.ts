@@ -51,6 +51,13 @@ async function run(given: Given, terminal: Terminal): Promise<void> {
   const { lower, upper } = thresholds;
   const cutoff = given.choice("cutoff", CUTOFFS);
   const method = given.choice("method", METHODS) ?? "single-sine";
+  if (method.startsWith("clamped-") && cutoff !== undefined && cutoff !== "horizontal") {
+    throw new InputError(
+      "invalid-option",
+      `--cutoff is ${cutoff}, but ${method} holds temperatures at the upper threshold and can do nothing else; leave --cutoff out, or take another --method.`,
+      { path: ["cutoff"], value: cutoff },
+    );
+  }
   const from = given.text("from");
   const to = given.text("to");
   if (given.text("constant") !== undefined && (from === undefined || to === undefined)) {
