@@ -151,6 +151,49 @@ describe("learn", () => {
     },
   );
 
+  it.each([
+    [{ paceVariation: 1 }, "paceVariation is 1; it must be a share between 0 and 1, such as 0.1."],
+    [{ offsetDeviation: 20 }, "offsetDeviation is 20; it must be from 0 to below 20 °C."],
+    [7, "options is 7; it must be an object of options."],
+  ])("refuses %j in a sentence", (options, message) => {
+    expect(refusalOf(() => learn(input, [], options as never)).message).toBe(message);
+  });
+
+  it("takes the first member of an ensemble, whose past all members share", () => {
+    const members = [constantTemperature(24), constantTemperature(30)];
+    const about = { kind: "ensemble", about: "invented", from: "2026-07-01" } as const;
+    const ensemble = (of: typeof members) =>
+      ({ ...input, temperatures: { ...about, groups: [{ weight: 1, members: of }] } }) as never;
+    expect(learn(ensemble(members), logOf(1.05)).pace).toEqual(learn(input, logOf(1.05)).pace);
+    const refusal = refusalOf(() => learn(ensemble([]), []));
+    expect([refusal.code, refusal.path]).toEqual(["no-temperatures", ["temperatures"]]);
+    expect(refusal.message).toBe("the ensemble has no members.");
+  });
+
+  it("goes on from no adult: what is seen last before it is where the forecast goes on from", () => {
+    const adult = logEntry({ stage: "adult", on: "2026-06-29T12:00", notYet: "2026-06-29T00:00", count: 5 });
+    const { used, from } = learn(input, [...logOf(1), adult]);
+    expect(used.at(-1)?.stage).toBe("adult");
+    expect(from?.stage).toBe("pupa");
+  });
+
+  it("says once that a log lies a year off, and where something was used each reason by itself", () => {
+    const off = logOf(1).map((entry) => ({
+      ...entry,
+      on: entry.on.replace("2026", "2027"),
+      notYet: undefined,
+    }));
+    const wrong = learn(input, off as never);
+    expect(wrong.notes.map(({ message }) => message)).toEqual([
+      "All 6 entries of the log lie about a year after the find (2026-06-01); check the year of the one and of the other.",
+    ]);
+    expect(wrong.aside).toHaveLength(6);
+    const [first] = logOf(1);
+    const mixed = learn(input, [...(first === undefined ? [] : [first]), ...(off.slice(1) as never[])]);
+    expect(mixed.used).toHaveLength(1);
+    expect(mixed.notes).toHaveLength(5);
+  });
+
   it("refuses a last look that is not before the look that found the stage", () => {
     const refusal = refusalOf(() => logEntry({ stage: "pupa", on: "2026-06-20", notYet: "2026-06-21" }));
     expect([refusal.code, refusal.path]).toEqual(["invalid-log", ["notYet"]]);
@@ -242,6 +285,13 @@ describe("animals that are still waited for", () => {
     expect(waiting).toBeGreaterThan(alone + 0.03);
     const all = learn(many, [hatch(78, 2), hatch(84, 4), hatch(90, 4), hatch(96, 2)]).pace.middle;
     expect(Math.abs(all - 0.99)).toBeLessThan(0.05);
+  });
+
+  it("had not begun by the last look at which others had, not by the first", () => {
+    const early = learn(many, [hatch(78, 2), hatch(84, 2)]).pace.middle;
+    const late = learn(many, [hatch(78, 2), hatch(96, 2)]).pace.middle;
+    // Eight that had not hatched after 96 hours are slower than eight that had not after 84.
+    expect(late).toBeGreaterThan(early + 0.03);
   });
 
   it("keep the forecast in the stage before until half of them have begun the next", () => {
