@@ -163,47 +163,29 @@ export function parseMoment(
     dayNumber(text, path);
     return { day: text, instant: null };
   }
+  const refused = (why: string, code: "invalid-instant" | "zone-needed" = "invalid-instant"): InputError =>
+    new InputError(code, `${path.join(".")} is ${shown(text)}${why}.`, { path, value: text });
   const [, day = "", hour, minute, second = "0", fraction = "0", offset] = match;
   const clock =
     ((Number(hour) * 60 + Number(minute)) * 60 + Number(second)) * 1000 + Number(fraction.padEnd(3, "0"));
-  if (Number(hour) > 23 || Number(minute) > 59 || Number(second) > 59) {
-    throw new InputError(
-      "invalid-instant",
-      `${path.join(".")} is ${shown(text)}; a day has the times 00:00 to 23:59:59.`,
-      {
-        path,
-        value: text,
-      },
-    );
-  }
+  if (Number(hour) > 23 || Number(minute) > 59 || Number(second) > 59)
+    throw refused("; a day has the times 00:00 to 23:59:59");
   const local = dayNumber(day, path) * DAY_MS + clock;
   if (offset !== undefined) {
     if (zone === null) {
-      throw new InputError(
+      throw refused(
+        ", with an offset from UTC, but no time zone was given; name it (such as America/New_York) or leave the offset out",
         "zone-needed",
-        `${path.join(".")} is ${shown(text)}, with an offset from UTC, but no time zone was given; name it (such as America/New_York) or leave the offset out.`,
-        { path, value: text },
       );
     }
     const ahead = offsetMs(offset);
-    if (Math.abs(ahead) > FARTHEST_CLOCK) {
-      throw new InputError(
-        "invalid-instant",
-        `${path.join(".")} is ${shown(text)}; no clock was ever more than 16 hours from UTC.`,
-        { path, value: text },
-      );
-    }
+    if (Math.abs(ahead) > FARTHEST_CLOCK) throw refused("; no clock was ever more than 16 hours from UTC");
     const instant = local - ahead;
     return { day: civilDayOf(instant, zone), instant };
   }
   const [first] = instantsAt(local, zone);
-  if (first === undefined) {
-    throw new InputError(
-      "invalid-instant",
-      `${path.join(".")} is ${shown(text)}, a time that clocks in ${zone} skipped; give a time before or after the change.`,
-      { path, value: text },
-    );
-  }
+  if (first === undefined)
+    throw refused(`, a time that clocks in ${zone} skipped; give a time before or after the change`);
   return { day, instant: first };
 }
 

@@ -12,7 +12,8 @@ export interface Budget {
   /**
    * Bytes that it may have until it meets its goal; lowered when it shrinks, and raised only for what protects animals
    * or data and cannot be had for less (2026-11-25: the words for handling, marks and cutoffs, 600 B; rows of a log that
-   * correct others, days in two rows, places with several stations, headers that a file lacks, 1 400 B). `null` where the
+   * correct others, days in two rows, places with several stations, headers that a file lacks, 1 400 B; offsets that no
+   * clock has, 100 B). `null` where the
    * goal is met.
    */
   readonly notYet: number | null;
@@ -45,7 +46,7 @@ export const BUDGETS: readonly Budget[] = [
       'export { danausPlexippus } from "moltline/species/danaus-plexippus";',
     ].join("\n"),
     goal: 8_000,
-    notYet: 22_700,
+    notYet: 22_800,
     without: ["zod", "d3-dsv", "ml-levenberg-marquardt"],
   },
   {
@@ -58,7 +59,7 @@ export const BUDGETS: readonly Budget[] = [
     name: "every reader",
     code: 'export * from "moltline/read";',
     goal: 30_000,
-    notYet: 47_000,
+    notYet: 47_100,
   },
   {
     name: "nothing, though everything is imported",
