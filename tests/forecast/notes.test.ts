@@ -122,6 +122,23 @@ describe("notes of a forecast", () => {
     ]);
   });
 
+  it.each([
+    ["filled", "days-filled", "rest on temperatures filled into gaps."],
+    ["estimated", "temperatures-estimated", "are estimated for the room from a station."],
+    ["forecast", "temperatures-forecast", "rest on a weather forecast."],
+    ["past-year", "temperatures-past-years", "rest on the same season of past years."],
+    ["normal", "temperatures-normal", "rest on the normal temperatures of past years, not on this year's."],
+    ["assumed", "temperatures-assumed", "rest on a temperature that is assumed to be held."],
+  ] as const)("tell of days that are %s", (origin, code, text) => {
+    const origins = Array.from({ length: 60 }, (_, i) => (i === 2 || i === 4 ? origin : "observed"));
+    const temperatures = dailyTemperatures("2026-06-01", Array(60).fill(15), Array(60).fill(25), origins);
+    const [only, ...others] = notes({ temperatures });
+    expect(others).toEqual([]);
+    expect(only?.[0]).toBe(code);
+    expect(only?.[1]).toMatch(/^2 of \d+ days \(2026-06-03 to 2026-06-05\) /);
+    expect(only?.[1].endsWith(`) ${text}`)).toBe(true);
+  });
+
   it("say how cold it gets before the last date, and not after it", () => {
     const min = Array<number>(60).fill(15);
     min[7] = -1.26;
@@ -202,6 +219,9 @@ describe("notes of a forecast", () => {
       "series-ends-first",
       "last-day-without-next-minimum",
     ]);
+    expect(notes({ method: "double-sine", temperatures: short })[1]?.[1]).toBe(
+      "The last day has no next day's minimum; its own minimum was used for the second half.",
+    );
     expect(codes({ method: "double-sine" })).toEqual([]);
     expect(codes({ method: "single-sine", temperatures: short })).toEqual(["series-ends-first"]);
   });
