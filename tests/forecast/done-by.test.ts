@@ -196,6 +196,26 @@ describe("arrivals", () => {
     },
   );
 
+  it("over paces alone and over starts alone are averaged too", () => {
+    const single: Way["legs"] = [{ clock: five, least: 15, most: 15 }];
+    const halves = (late: number, slow: number) => (days: number) =>
+      0.5 * closed(days - late, slow, { least: 3, most: 3 }) + 0.5 * closed(days, 1, { least: 3, most: 3 });
+    const starts = [
+      { at: START, weight: 0.5 },
+      { at: START + 2 * DAY_MS, weight: 0.5 },
+    ];
+    const paces = [
+      { pace: 1, weight: 0.5 },
+      { pace: 1.6, weight: 0.5 },
+    ];
+    for (const wanted of [0.2, 0.5, 0.8]) {
+      const [late] = inDaysOf(arrivalsAt([{ ...one, legs: single, starts }], [wanted]));
+      expect(halves(2, 1)(late ?? Number.NaN)).toBeCloseTo(wanted, 4);
+      const [slow] = inDaysOf(arrivalsAt([{ ...one, legs: single, paces }], [wanted]));
+      expect(halves(0, 1.6)(slow ?? Number.NaN)).toBeCloseTo(wanted, 4);
+    }
+  });
+
   it("are none where the clocks end first, for those shares alone", () => {
     const late: Way = { ...one, legs: ofOneAge, starts: [{ at: 93.05 * DAY_MS, weight: 1 }] };
     expect(arrivalsAt([late], [0.4, 0.6]).map((at) => at === null)).toEqual([false, true]);
