@@ -117,6 +117,24 @@ describe("degreeDayTables", () => {
     );
     expect(tables[0]?.origin.slice(0, 2)).toEqual(["observed", "observed"]);
     expect(tables[0]?.origin.slice(3)).toEqual(["assumed", "assumed", "assumed"]);
+    // Each day its own, also where it is less certain than the next.
+    const origins = [
+      "observed",
+      "observed",
+      "observed",
+      "filled",
+      "past-year",
+      "filled",
+      "observed",
+      "observed",
+    ] as const;
+    const mixed = dailyTemperatures("2026-05-01", Array(8).fill(8), Array(8).fill(24), origins);
+    const rows = degreeDayTables(
+      [{ weight: 1, clocks: clocks(mixed, at("2026-05-01")) }],
+      at("2026-05-09"),
+      ZONE,
+    );
+    expect(rows.tables[0]?.origin).toEqual(origins);
   });
 });
 

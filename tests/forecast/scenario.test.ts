@@ -134,4 +134,19 @@ describe("the ways to a milestone", () => {
     const wrong = { ...learned, from: { stage: "instar-3", moments: [{ at: "soon", weight: 1 }] } } as const;
     expect(() => forecast(input({ learned: wrong }))).toThrow(/^learned\.from is "soon"/);
   });
+
+  it("are the members themselves, alike in weight, where an ensemble has one or two", () => {
+    const two = [constantTemperature(20), constantTemperature(26)];
+    const groups = [
+      { label: "one", weight: 0.25, members: two.slice(0, 1) },
+      { label: "two", weight: 0.75, members: two },
+    ];
+    const temperatures = { kind: "ensemble", about: "invented", from: "2026-06-05", groups } as const;
+    const asked = input({ temperatures });
+    const weather = weatherOf(temperatures, danausPlexippus, startOf(asked), Infinity);
+    expect(weather.map((group) => group.clocksAt(0).map(({ weight }) => weight))).toEqual([[1], [0.5, 0.5]]);
+    expect(waysOf(asked).scenarios.map(({ weight }) => weight)).toEqual([0.25, 0.375, 0.375]);
+    // Asked again it is the same, not made anew.
+    expect(weather[1]?.clocksAt(0)).toBe(weather[1]?.clocksAt(0));
+  });
 });
