@@ -4,7 +4,7 @@ import { timelineOf } from "../diurnal/timeline.ts";
 import { InputError } from "../errors.ts";
 import { given } from "../given.ts";
 import { linearResponse } from "../response/linear.ts";
-import { gapsOf } from "../temperature/gaps.ts";
+import { gapInSpan, gapsOf } from "../temperature/gaps.ts";
 import type { DailyTemperatures, TemperatureSeries } from "../temperature/series.ts";
 import { type CivilDay, addDays, civilDay, civilDays, dayNumber } from "../time/civil-day.ts";
 import { type Zone, civilDayOf, startOfDay } from "../time/zone.ts";
@@ -70,14 +70,7 @@ function byConvention(series: DailyTemperatures, options: AccumulateOptions): Ac
     throw outside(first < 0 ? "from" : "to", first < 0 ? from : to, series.start, last);
   if (first >= end) throw reversed(from, to);
   const gap = gapsOf(series).find((one) => one.to >= from && one.from <= to);
-  if (gap !== undefined) {
-    throw new InputError(
-      "missing-temperature",
-      (name) =>
-        `there is no temperature for ${gap.from}${gap.days > 1 ? ` to ${gap.to}` : ""}; fill the gap ${name("by a named policy")} or take another span.`,
-      { path: [gap.from], value: Number.NaN },
-    );
-  }
+  if (gap !== undefined) throw gapInSpan(gap);
   // A double method's last day takes the next minimum from the series where there is one.
   const reach = Math.min(end + 1, series.min.length);
   const whole = Number(series.min[reach - 1]) <= Number(series.max[reach - 1]) ? reach : end;

@@ -33,6 +33,25 @@ export function gapsOf(series: DailyTemperatures): Gap[] {
   return gaps;
 }
 
+/** The refusal of a gap that lies in a span of days that was asked for. @internal */
+export function gapInSpan({ from, to, days }: Gap): InputError {
+  return new InputError(
+    "missing-temperature",
+    (name) =>
+      `there is no temperature for ${from}${days > 1 ? ` to ${to}` : ""}; fill the gap ${name("by a named policy")} or take another span.`,
+    { path: [from], value: Number.NaN },
+  );
+}
+
+/** The refusal of a record whose first gap this is, where the whole record is needed. @internal */
+export function gapInRecord({ from }: Gap): InputError {
+  return new InputError(
+    "missing-temperature",
+    (name) => `there is no temperature for ${from}; fill the gaps ${name("by a named policy")} first.`,
+    { path: [from], value: Number.NaN },
+  );
+}
+
 /**
  * A series with its missing days filled by a named policy and marked `filled`. Readings are untouched, also those
  * of a day that has one of the two: what is filled in beside one is never beyond it. A gap that the policy does not

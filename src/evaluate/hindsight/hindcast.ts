@@ -8,7 +8,7 @@ import { spreadClocks } from "../../forecast/clocks/weather-spread.ts";
 import type { LifeCycle } from "../../species/life-cycle.ts";
 import { dailyTemperatures } from "../../temperature/daily.ts";
 import { restartOf, sameDate } from "../../temperature/past-trace.ts";
-import { gapsOf } from "../../temperature/gaps.ts";
+import { gapInRecord, gapsOf } from "../../temperature/gaps.ts";
 import type { DailyTemperatures } from "../../temperature/series.ts";
 import { civilDay, dayNumber } from "../../time/civil-day.ts";
 import { DAY_MS, type Instant } from "../../time/zone.ts";
@@ -92,16 +92,7 @@ export function hindcast(input: HindcastInput): HindcastRun[] {
 
 function checkRecord(record: DailyTemperatures): void {
   const [gap] = gapsOf(record);
-  if (gap !== undefined) {
-    throw new InputError(
-      "missing-temperature",
-      (name) => `there is no temperature for ${gap.from}; fill the gaps ${name("by a named policy")} first.`,
-      {
-        path: [gap.from],
-        value: Number.NaN,
-      },
-    );
-  }
+  if (gap !== undefined) throw gapInRecord(gap);
   if (record.min.length < 4 * 365) {
     throw new InputError(
       "no-temperatures",

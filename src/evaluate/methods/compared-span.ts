@@ -2,7 +2,7 @@ import { spanOf } from "../../diurnal/part-arcs.ts";
 import { InputError } from "../../errors.ts";
 import type { Note } from "../../notes.ts";
 import { dailyTemperatures } from "../../temperature/daily.ts";
-import { gapsOf } from "../../temperature/gaps.ts";
+import { gapInSpan, gapsOf } from "../../temperature/gaps.ts";
 import { loggerDays } from "../../temperature/logger-days.ts";
 import type { DailyTemperatures, TemperatureReadings, TemperatureSeries } from "../../temperature/series.ts";
 import { type CivilDay, addDays, civilDay, dayNumber } from "../../time/civil-day.ts";
@@ -45,14 +45,7 @@ export function comparedSpan(
       { path: [field], value: day },
     );
   }
-  if (gap !== undefined && (to >= gap.from || to < from)) {
-    throw new InputError(
-      "missing-temperature",
-      (name) =>
-        `there is no temperature for ${gap.from}${gap.days > 1 ? ` to ${gap.to}` : ""}; fill the gap ${name("by a named policy")} or take another span.`,
-      { path: [gap.from], value: Number.NaN },
-    );
-  }
+  if (gap !== undefined && (to >= gap.from || to < from)) throw gapInSpan(gap);
   if (to < from) {
     throw new InputError(
       "invalid-option",

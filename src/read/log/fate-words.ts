@@ -1,4 +1,5 @@
 import type { LogFate } from "../../cohort/log.ts";
+import type { InputError } from "../../errors.ts";
 import type { StageId } from "../../species/life-cycle.ts";
 import { ROWS, refusal } from "../place.ts";
 import { stageOfWord } from "../table/stage-words.ts";
@@ -38,26 +39,15 @@ export function endOf(
   const fateParts = partsOf(cells.fate);
   // A word that is not understood may turn the others round, as in `not dead`.
   const inFate = fateParts.every(isFateOrLink) ? fateIn(fateParts) : null;
+  const refusedFate = (mustBe: string): InputError =>
+    refusal("invalid-log", ROWS, rows.fate, headers.fate, cells.fate, mustBe);
   if (cells.fate.trim() !== "" && inFate === null) {
-    throw refusal(
-      "invalid-log",
-      ROWS,
-      rows.fate,
-      headers.fate,
-      cells.fate,
+    throw refusedFate(
       "it must be one of seen, died or lost (escaped, moved), or empty for seen, without other words.",
     );
   }
-  if (inStage !== null && inFate !== null && inStage !== inFate) {
-    throw refusal(
-      "invalid-log",
-      ROWS,
-      rows.fate,
-      headers.fate,
-      cells.fate,
-      `the stage says ${inStage}; keep one.`,
-    );
-  }
+  if (inStage !== null && inFate !== null && inStage !== inFate)
+    throw refusedFate(`the stage says ${inStage}; keep one.`);
   const named = inStage === null ? cells.stage : parts.filter((part) => !isFateOrLink(part)).join(" ");
   if (named === "" && inStage !== null) {
     throw refusal(

@@ -6,7 +6,7 @@ import { given } from "../../given.ts";
 import { checkLifeCycle } from "../../species/check-life-cycle.ts";
 import type { Sourced } from "../../species/life-cycle.ts";
 import { lastDay } from "../../temperature/daily.ts";
-import { gapsOf } from "../../temperature/gaps.ts";
+import { gapInRecord, gapsOf } from "../../temperature/gaps.ts";
 import type { DailyTemperatures } from "../../temperature/series.ts";
 import { addDays, dayNumber } from "../../time/civil-day.ts";
 import { knownZone } from "../../time/zone.ts";
@@ -76,13 +76,7 @@ function checkedInput(input: SeasonInput): {
   if (firstEggs !== undefined && typeof firstEggs !== "string")
     given(firstEggs, ["firstEggs"], "a month and a date such as 05-20, or an object with degreeDays");
   const [gap] = gapsOf(temperatures);
-  if (gap !== undefined) {
-    throw new InputError(
-      "missing-temperature",
-      (name) => `there is no temperature for ${gap.from}; fill the gaps ${name("by a named policy")} first.`,
-      { path: [gap.from], value: Number.NaN },
-    );
-  }
+  if (gap !== undefined) throw gapInRecord(gap);
   if (!(share > 0 && share < 1)) {
     throw new InputError(
       "invalid-option",
