@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { ThermalClock } from "../../src/clock/thermal-clock.ts";
 import { amountAtShare, shareWithin } from "../../src/cohort/requirement.ts";
 import { arrivalAt, arrivalsAt } from "../../src/forecast/arrivals/arrival.ts";
 import { COARSE, FINE, meanOverAges } from "../../src/forecast/arrivals/age-mean.ts";
@@ -13,7 +12,7 @@ import {
 } from "../../src/forecast/arrivals/done-by.ts";
 import { routeFrom } from "../../src/forecast/arrivals/route.ts";
 import { DAY_MS } from "../../src/time/zone.ts";
-import { evenClock } from "./even-clock.ts";
+import { counting, evenClock } from "./even-clock.ts";
 
 // On clocks that run evenly a leg of so many degree-days is a leg of so many days, whichever clock it is on: what is
 // reckoned by walking over several clocks must be what the closed form gives for one, in days.
@@ -63,23 +62,16 @@ describe("the mean over ages", () => {
   });
 
   it("asks for few multipliers, and for fewer near the last instant", () => {
-    let asked = 0;
-    const counting = {
-      ...ten,
-      amountAt: (instant: number) => {
-        asked++;
-        return ten.amountAt(instant);
-      },
-    };
+    const counter = { asked: 0 };
     const done = meanOverAges(
-      routeFrom(START, [{ ...legs[0], clock: counting } as never, ...legs.slice(1)]),
+      routeFrom(START, [{ ...legs[0], clock: counting(ten, counter) } as never, ...legs.slice(1)]),
       sigma,
       1,
     );
     const times = (days: number): number => {
-      asked = 0;
+      counter.asked = 0;
       done(START + days * DAY_MS, FINE);
-      return asked;
+      return counter.asked;
     };
     // The density has 121 points. An age of 1.2 days in 6 spans some 24 of them, and the tail is left out.
     expect(times(6.4)).toBeLessThanOrEqual(40);
@@ -236,25 +228,18 @@ describe("arrivals", () => {
   });
 
   it("ask the clocks few times", () => {
-    let asked = 0;
-    const counting = (clock: ThermalClock): ThermalClock => ({
-      ...clock,
-      amountAt: (instant) => {
-        asked++;
-        return clock.amountAt(instant);
-      },
-    });
+    const counter = { asked: 0 };
     const times = (some: Way["legs"], ways: number, change: Partial<Way> = {}): number => {
-      const counted = some.map((leg) => ({ ...leg, clock: counting(leg.clock) }));
+      const counted = some.map((leg) => ({ ...leg, clock: counting(leg.clock, counter) }));
       const all = Array.from({ length: ways }, () => ({
         ...one,
         ...change,
         weight: 1 / ways,
         legs: counted,
       }));
-      asked = 0;
+      counter.asked = 0;
       arrivalsAt(all, [0.1, 0.5, 0.9]);
-      return asked;
+      return counter.asked;
     };
     const single = [{ clock: five, least: 15, most: 15 }];
     // Known in closed form: what the clock showed at the start is all that is asked.

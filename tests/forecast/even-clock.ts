@@ -20,3 +20,14 @@ export function evenClock(perDay: number): ThermalClock {
   >[0];
   return accumulationClock(timeline, { rate: () => perDay, over: (_, p, q) => perDay * (q - p) });
 }
+
+/** The same clock, which counts how often it is asked for an amount. */
+export function counting(clock: ThermalClock, counter: { asked: number }): ThermalClock {
+  return {
+    ...clock,
+    amountAt: (instant) => {
+      counter.asked++;
+      return clock.amountAt(instant);
+    },
+  };
+}
