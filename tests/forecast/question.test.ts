@@ -180,7 +180,7 @@ describe("beliefOf", () => {
       return { value: 3 + 2 * z, weight: 7 * Math.exp((-z * z) / 2) };
     });
     const { low, middle, high } = beliefOf(points);
-    // The 90 % point of the standard normal distribution: 1.281552 (any table of it).
+    // The 90 % point of the standard normal distribution, 1.281552: Abramowitz & Stegun (1964), chapter 26 (from memory).
     expect(low).toBeCloseTo(3 - 2 * 1.281552, 4);
     expect(middle).toBeCloseTo(3, 9);
     expect(high).toBeCloseTo(3 + 2 * 1.281552, 4);
